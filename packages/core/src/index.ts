@@ -52,6 +52,7 @@ export { defaultForm, formIn, formNamed } from './lesson/default-form.ts';
 export * from './lesson/defaults.ts';
 export * from './lesson/example.ts';
 export type * from './lesson/expression.ts';
+export { feelSaid, isTriplet } from './lesson/feel-said.ts';
 export { fileNameOf } from './lesson/file-name.ts';
 export type * from './lesson/hand.ts';
 export * from './lesson/handed.ts';

@@ -1,8 +1,11 @@
 /** A feel in words. */
-import { isFeelName } from '@shedbook/core';
+import { feelSaid, formatFeel, isFeelName, type Lesson } from '@shedbook/core';
 import type { DeskWords } from '@shedbook/words';
 
-/** Words for the text of a feel; a ratio stands for itself. */
-export function feelWords(feel: string, words: DeskWords): string {
+/** Words for the feel of a lesson or a section, where it is worth a word; a ratio stands for itself. */
+export function feelWords(of: Lesson, words: DeskWords): string | null {
+  const said = feelSaid(of);
+  if (said === null) return null;
+  const feel = formatFeel(said);
   return isFeelName(feel) ? words.heading.feels[feel] : feel;
 }

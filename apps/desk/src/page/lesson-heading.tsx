@@ -1,6 +1,6 @@
 /** The heading of the page: title and author are written where they stand; meter, feel and tempo in a small form. */
 
-import { countedTempo, formatFeel, type Lesson, type Medium, noteSign, tempoBeat } from '@shedbook/core';
+import { countedTempo, type Lesson, type Medium, noteSign, tempoBeat } from '@shedbook/core';
 import { Suspense } from 'react';
 import { useNamesInUse } from '../document/names-in-use.ts';
 import { useDocument } from '../document/use-document.ts';
@@ -28,7 +28,8 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
   const words = useWords();
   const keepMedia = (media: readonly Medium[]) => document.edit(setMedia(document.state().text, null, media));
   const { drop } = useMedia((medium) => keepMedia([...(lesson.media ?? []), medium]));
-  const { tempo, meter, feel } = lesson;
+  const { tempo, meter } = lesson;
+  const feel = feelWords(lesson, words);
   const counted = (bpm: number) => countedTempo(meter, bpm);
   return (
     <header className={styles.heading} {...drop}>
@@ -53,7 +54,7 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
             <>
               <span className="hidden-words">{words.heading.edit}: </span>
               <span className={styles.meter}>{meter.text}</span>
-              <span>{feelWords(formatFeel(feel), words)}</span>
+              {feel && <span>{feel}</span>}
               <span>
                 {noteSign(tempoBeat(meter))} ={' '}
                 {words.heading.tempi({ from: counted(tempo.startBpm), to: counted(tempo.goalBpm) })}

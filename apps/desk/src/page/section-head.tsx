@@ -1,14 +1,6 @@
 /** What stands over a section: its heading and what there is to say, written where they stand, and what is its own. */
 
-import {
-  canBePrepared,
-  countedTempo,
-  formatFeel,
-  type Lesson,
-  type Medium,
-  noteSign,
-  tempoBeat,
-} from '@shedbook/core';
+import { canBePrepared, countedTempo, type Lesson, type Medium, noteSign, tempoBeat } from '@shedbook/core';
 import { Icon, useSay } from '@shedbook/stand';
 import { Suspense } from 'react';
 import { useDocument, useDocumentState } from '../document/use-document.ts';
@@ -73,7 +65,8 @@ export function SectionHead({ section, index, all }: SectionHeadProps) {
   const { actions, edit } = useSectionActions(index);
   const keepMedia = (media: readonly Medium[]) => edit((before) => setMedia(before, index, media));
   const { drop } = useMedia((medium) => keepMedia([...(section.media ?? []), medium]));
-  const { meter, tempo, feel } = section;
+  const { meter, tempo } = section;
+  const feel = feelWords(section, allWords);
   const counted = (bpm: number) => countedTempo(meter, bpm);
   const offered: readonly (readonly [SectionAction, string, boolean])[] = [
     ['up', words.sectionUp, index > 0],
@@ -100,7 +93,7 @@ export function SectionHead({ section, index, all }: SectionHeadProps) {
             <>
               <span className="hidden-words">{words.sectionMeasure}: </span>
               <span>{meter.text}</span>
-              <span>{feelWords(formatFeel(feel), allWords)}</span>
+              {feel && <span>{feel}</span>}
               <span>
                 {noteSign(tempoBeat(meter))} ={' '}
                 {allWords.heading.tempi({ from: counted(tempo.startBpm), to: counted(tempo.goalBpm) })}

@@ -1,5 +1,5 @@
 /** The sheet: everything on it, what to practise today, and what to take along. */
-import { formatFeel, isFeelName, type Lesson, sectionOf, sectionsOf } from '@shedbook/core';
+import { feelSaid, formatFeel, isFeelName, type Lesson, sectionOf, sectionsOf } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
 import { buttonClass } from '@shedbook/stand';
 import { type PracticeWords, tempoWords } from '@shedbook/words';
@@ -17,8 +17,10 @@ import { ExerciseCard, TimeCard } from './exercise-card.tsx';
 import { PageSettings } from './page-settings.tsx';
 import styles from './sheet-page.module.css';
 
-function feelWords(lesson: Lesson, words: PracticeWords): string {
-  const feel = formatFeel(lesson.feel);
+function feelWords(lesson: Lesson, words: PracticeWords): string | null {
+  const said = feelSaid(lesson);
+  if (said === null) return null;
+  const feel = formatFeel(said);
   return isFeelName(feel) ? words.sheet.feels[feel] : words.sheet.swing({ ratio: feel });
 }
 
@@ -27,6 +29,7 @@ function Heading({ lesson }: { readonly lesson: Lesson }) {
   const words = usePracticeWords();
   const first = sectionOf(lesson, null);
   const { startBpm, goalBpm } = first.tempo;
+  const feel = feelWords(first, words);
   const student = students().find(({ id }) => id === currentStudent())?.name;
   return (
     <header className={styles.head}>
@@ -35,7 +38,7 @@ function Heading({ lesson }: { readonly lesson: Lesson }) {
       {lesson.by && <p className={styles.by}>{words.sheet.by({ name: lesson.by })}</p>}
       <p className={styles.facts}>
         <span>{first.meter.text}</span>
-        <span>{feelWords(first, words)}</span>
+        {feel && <span>{feel}</span>}
         {first.playedWith === 'brushes' && <span>{words.sheet.brushes}</span>}
         <span>{tempoWords(words.sheet, first.meter, { fromBpm: startBpm, toBpm: goalBpm })}</span>
       </p>

@@ -1,5 +1,5 @@
 /** The top of the first page: title, teacher, meter, tempo and feel, and a place for a scannable code. */
-import { type Feel, formatFeel, type Lesson } from '@shedbook/core';
+import { type Feel, feelSaid, formatFeel, isTriplet, type Lesson } from '@shedbook/core';
 import type { Drawing } from '../svg/drawing.ts';
 import { CAP_HEIGHT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
@@ -75,13 +75,12 @@ function feelText(feel: Feel, words: SheetWords): string {
   }
 }
 
-/** How the beat is divided; nothing where a compound meter says so itself. */
+/** How the beat is divided, where that is worth a word. */
 function feelMark(context: SheetContext): Row {
   const row: Row = { items: [], x: 0 };
-  const { feel, meter } = context.lesson;
-  const isTriplet = feel.kind === 'ratio' && feel.ratio === 2;
-  if (meter.compound && (isTriplet || feel.kind === 'even')) return row;
-  if (!isTriplet) {
+  const feel = feelSaid(context.lesson);
+  if (feel === null) return row;
+  if (feel.kind !== 'ratio' || !isTriplet(feel)) {
     say(context, row, feelText(feel, context.words));
     return row;
   }
