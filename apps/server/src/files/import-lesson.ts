@@ -42,9 +42,8 @@ function textOf({ title, by, meter, bpm, feel, exercises: all }: Found): string 
     ...(meter ? { meter: meter.text } : {}),
     ...(tempo === null ? {} : { tempo }),
     ...(feel ? { feel: formatFeel(feel) } : {}),
-    ...(groove.length === 0
-      ? {}
-      : { groove: Object.fromEntries(groove.map(({ voice, pattern }) => [voice, formatPattern(pattern)])) }),
+    // Said also where there is none: what a lesson plays that says nothing is ours, and not the file's.
+    groove: Object.fromEntries(groove.map(({ voice, pattern }) => [voice, formatPattern(pattern)])),
     exercises: exercises.map((exercise) => exerciseToData(exercise, 'snare')),
   };
   return new Document(data).toString({ lineWidth: 0 });

@@ -1,6 +1,6 @@
 /** Reading the groove of a lesson: its parts, its lead voice, its balance, limbs and layers. */
 import { DYNAMIC_LEVEL_DB } from '../kit/dynamics.ts';
-import { isVoice, type Limb, VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
+import { isVoice, type Limb, TIME_VOICES, VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
 import { defaultBalance, defaultGroove, defaultLayers, FEATHERED_DB } from '../lesson/defaults.ts';
 import type { GroovePart, Layer } from '../lesson/lesson.ts';
 import { didYouMean, valueFact } from '../lesson/value-fact.ts';
@@ -35,9 +35,18 @@ export function readGroove(
   });
 }
 
-/** The lead voice: as named, else the groove's first. */
+/** What carries the time where exercises are played without a groove: as each of them is written, voice by voice. */
+function timeOfExercises({ exercises, comping }: RawLesson): Voice | undefined {
+  const written = (exercises ?? []).flatMap((each) => {
+    const pattern = typeof each === 'object' ? each.pattern : each;
+    return typeof pattern === 'object' ? Object.keys(pattern) : [comping];
+  });
+  return TIME_VOICES.find((voice) => written.includes(voice));
+}
+
+/** The lead voice: as named, else the groove's first; without a groove the one that carries time in the exercises. */
 export function readLead(raw: RawLesson, groove: readonly GroovePart[], report: Report): Voice {
-  const first = groove[0]?.voice ?? 'ride';
+  const first = groove[0]?.voice ?? timeOfExercises(raw) ?? 'ride';
   if (!raw.lead) return first;
   if (!raw.groove || raw.groove[raw.lead] || entries(raw.groove).length === 0) return raw.lead;
   report({

@@ -428,12 +428,17 @@ const played = {
     .optional(byVoice(groovePart, 'patterns-by-voice'))
     .check(
       z.describe(
-        'what repeats under everything: a pattern text, or `pattern`, `level` and `how`, for each voice',
+        'what repeats under everything: a pattern text, or `pattern`, `level` and `how`, for each voice; a plain ' +
+          'swing groove when left out, none for `{}`',
       ),
     ),
   lead: z
     .optional(oneOf(VOICES))
-    .check(z.describe('the voice that carries the time; the first of the groove when left out')),
+    .check(
+      z.describe(
+        'the voice that carries the time; when left out the first of the groove, and without one that of the exercises',
+      ),
+    ),
   comping: z
     .optional(oneOf(VOICES))
     .check(z.describe('the voice that plays the exercises; `snare` when left out')),

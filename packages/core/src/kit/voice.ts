@@ -28,6 +28,9 @@ export const VOICES = [
 /** A voice of the drum set. */
 export type Voice = (typeof VOICES)[number];
 
+/** The voices that carry time, the likelier first. Source: common practice. */
+export const TIME_VOICES = ['ride', 'hihat', 'hihat-open'] as const satisfies readonly Voice[];
+
 /** A voice of the drum set, or the click of a count-in or metronome. */
 export type SoundingVoice = Voice | 'click';
 

@@ -276,7 +276,10 @@ describe('header', () => {
     expect(texts('feel: 2:1 sixteenths\nsetUp: left-handed')).toEqual(
       expect.arrayContaining(['swing', 'left-handed']),
     );
-    expect(texts('feel: even')).toContain('straight');
+    // definition: triplets that are written out are played as they stand; of eighths it is said how
+    expect(texts('feel: even')).not.toContain('straight');
+    const eighths = 'title: T\ngroove: {hihat: xx xx xx xx}\nexercises: ["x . x ."]\n';
+    expect(textsOf(layOut(eighths))).toContain('straight');
     expect(texts('feel: by tempo')).toContain('swing by tempo');
     // definition: the division of a compound beat is in three already, so triplet feel is as written
     const compound = textsOf(layOut('title: T\nmeter: 12/8\nfeel: triplet\nexercises: ["x x x x"]\n'));

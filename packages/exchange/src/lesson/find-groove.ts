@@ -14,6 +14,7 @@ import {
   type Meter,
   type Pattern,
   struckSlots,
+  TIME_VOICES,
   VOICES,
   type Voice,
 } from '@shedbook/core';
@@ -26,9 +27,6 @@ export interface FoundGroove {
 
 /** Fewest exercises that a groove can be told from. */
 const FEWEST = 3;
-
-/** The voices that carry time, first of all. */
-const LEADS: readonly Voice[] = ['ride', 'hihat', 'hihat-open'];
 
 function textOf(bars: Pattern['bars']): string {
   return formatPattern({ bars });
@@ -85,7 +83,8 @@ function overGroove(exercise: Exercise, groove: readonly ExercisePart[], meter: 
 /** Takes the groove out of exercises; there is none where they are too few or have nothing in common. */
 export function findGroove(exercises: readonly Exercise[], meter: Meter): FoundGroove {
   if (exercises.length < FEWEST) return { groove: [], exercises };
-  const order = [...LEADS, ...VOICES.filter((voice) => !LEADS.includes(voice))];
+  const time: readonly Voice[] = TIME_VOICES;
+  const order = [...time, ...VOICES.filter((voice) => !time.includes(voice))];
   const sticked = new Set(
     exercises.flatMap((exercise) =>
       exercise.parts.flatMap(({ voice }, part) => (handsOf(exercise, part) ? [voice] : [])),
