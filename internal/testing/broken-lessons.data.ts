@@ -32,6 +32,13 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     ],
   },
   {
+    name: 'a score of another program instead of a lesson',
+    text: '<score-partwise/>\n',
+    problems: [
+      '1:1: error: found "<score-partwise/>", expected a lesson: keys such as title, meter, tempo, groove and exercises (MusicXML and MIDI files are imported on the desk: shedbook serve)',
+    ],
+  },
+  {
     name: 'an unclosed quote',
     text: 'title: "First swing\nby: Oda\n',
     problems: [

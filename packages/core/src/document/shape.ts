@@ -114,7 +114,12 @@ function codeOf(issue: Issue, value: unknown): string {
   return 'wrong-value';
 }
 
+/** How scores begin that other programs write. Source: XML 1.0, section 2.8; Standard MIDI Files 1.0. */
+const SCORE = /^(<|MThd)/;
+
 function suggestion(issue: Issue, value: unknown): LessonFact | null {
+  if (issue.path.length === 0 && typeof value === 'string' && SCORE.test(value))
+    return { fact: 'import-score' };
   if (issue.code === 'invalid_type' && issue.expected === 'boolean' && typeof value === 'string') {
     const word = /^(yes|on|y)$/i.test(value) ? 'true' : /^(no|off|n)$/i.test(value) ? 'false' : null;
     return word && { fact: 'write-word', word };

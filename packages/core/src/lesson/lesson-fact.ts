@@ -222,6 +222,7 @@ type RepairFact =
         | 'section-of-each'
         | 'exchange-start-and-goal'
         | 'later-version'
+        | 'import-score'
         | 'sticking-or-limb'
         | 'quote-text'
         | 'quote-asterisk';

@@ -167,6 +167,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'add-to-vocabulary': 'add it to the vocabulary if it is meant',
   'section-of-each': 'make a section of each',
   'exchange-start-and-goal': 'exchange start and goal',
+  'import-score': 'MusicXML and MIDI files are imported on the desk: shedbook serve',
   'later-version': 'this lesson was written by a later Shedbook: update this one',
   'sticking-or-limb': 'write a sticking, or name the limb of a voice under "limbs"',
   'quote-text': 'put quotes around the text',

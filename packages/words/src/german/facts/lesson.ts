@@ -169,6 +169,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'add-to-vocabulary': 'sie in den Wortschatz aufnehmen, wenn sie gemeint ist',
   'section-of-each': 'aus jedem einen Abschnitt machen',
   'exchange-start-and-goal': 'start und goal vertauschen',
+  'import-score': 'MusicXML- und MIDI-Dateien kommen auf dem Pult herein: shedbook serve',
   'later-version': 'diese Lektion ist von einem neueren Shedbook: dieses hier erneuern',
   'sticking-or-limb': 'Hände schreiben, oder unter „limbs“ sagen, was eine Stimme spielt',
   'quote-text': 'den Text in Anführungszeichen setzen',
