@@ -7,6 +7,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { base64 } from '@scure/base';
 import { MEDIUM_BYTES, MEDIUM_TYPES, type MediumFault, type MediumKind, mediumEnding } from '@shedbook/core';
+import { withoutCameraNotes } from './camera-notes.ts';
 import { isWhatItSays } from './content.ts';
 import { NAME_LENGTH } from './medium-name.ts';
 import { pictureSize } from './picture-size.ts';
@@ -51,7 +52,8 @@ export function readMedium(path: string, content: Uint8Array): MediumReading {
   if (fault) return refused(fault);
   const size = kind === 'picture' ? pictureSize(ending, content) : null;
   if (kind === 'picture' && !size) return refused('other-content');
-  return { file: { kind, type, name: nameOf(content, ending), content, size }, fault: null };
+  const shared = withoutCameraNotes(ending, content);
+  return { file: { kind, type, name: nameOf(shared, ending), content: shared, size }, fault: null };
 }
 
 /** A file as an address of data. Source: RFC 2397. */

@@ -2,9 +2,10 @@
  * How large pictures are, by their heads alone.
  *
  * Conventions: a photograph that its camera held upright is told as it is shown.
- * Sources: PNG 11.2.2; ITU-T T.81, B.2.2; Exif 2.32, 4.6.4 (orientation); GIF89a, 18.
+ * Sources: PNG 11.2.2; ITU-T T.81, B.2.2; GIF89a, 18.
  */
 import type { MediumEnding } from '@shedbook/core';
+import { orientationIn } from './orientation.ts';
 import type { PixelSize } from './pixel-size.ts';
 import { svgSize } from './svg.ts';
 
@@ -20,23 +21,6 @@ function pngSize(view: View): PixelSize | null {
 
 function gifSize(view: View): PixelSize | null {
   return sized(view.getUint16(6, true), view.getUint16(8, true));
-}
-
-/** The orientation that an Exif segment tells, from 1 to 8; 1 where it tells none. */
-function orientationIn(view: View, start: number, end: number): number {
-  const isExif = view.getUint32(start) === 0x45786966 && view.getUint16(start + 4) === 0;
-  if (!isExif) return 1;
-  const tiff = start + 6;
-  const isLittle = view.getUint16(tiff) === 0x4949;
-  const first = tiff + view.getUint32(tiff + 4, isLittle);
-  if (first + 2 > end) return 1;
-  const count = view.getUint16(first, isLittle);
-  for (let entry = 0; entry < count; entry += 1) {
-    const at = first + 2 + 12 * entry;
-    if (at + 12 > end) return 1;
-    if (view.getUint16(at, isLittle) === 0x0112) return view.getUint16(at + 8, isLittle);
-  }
-  return 1;
 }
 
 /** Whether a marker begins a frame: all of C0 to CF but tables of Huffman and arithmetic coding. */
