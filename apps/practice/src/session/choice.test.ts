@@ -1,6 +1,14 @@
 import { parseLesson, sectionsOf } from '@shedbook/core';
 import { expect, it } from 'vitest';
-import { exampleChoice, firstChoice, formNames, formOf, mostLayers, padChoice } from './choice.ts';
+import {
+  exampleChoice,
+  firstChoice,
+  formNames,
+  formOf,
+  hasMoreLimbs,
+  mostLayers,
+  padChoice,
+} from './choice.ts';
 
 it('[LE15] begins with the loop of the lesson, as a build and a pack record it', () => {
   const forms = 'forms: {Warm up: {sections: [{time: 2}]}, Loop: {sections: [{pattern: 2}]}}';
@@ -56,4 +64,18 @@ sections:
   expect(padChoice(lesson, 1, chosen)).toMatchObject({ surface: 'pad', mine: [] });
   expect(padChoice(lesson, 1, { ...chosen, form: 'mine' })).toMatchObject({ mine: ['lead hand'] });
   expect(padChoice(lesson, 2, chosen)).toEqual(chosen);
+});
+
+it('[ST4207] every limb is offered where the groove has more than the exercise', () => {
+  const text = `title: x
+groove: {ride: x x x x}
+sections:
+  - heading: Clap
+    groove: {}
+    exercises: [{pattern: {clap: x x x x}}]
+  - heading: Play
+    exercises: [x x x x, {pattern: {ride: x x x x}}]
+`;
+  const { lesson } = parseLesson(text, 'x');
+  expect(lesson && [1, 2, 3].map((exercise) => hasMoreLimbs(lesson, exercise))).toEqual([false, true, false]);
 });

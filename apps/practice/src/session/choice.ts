@@ -189,3 +189,10 @@ export function settingsOf(lesson: Lesson, choice: PracticeChoice): LiveSettings
     trimDb: {},
   };
 }
+
+/** Whether the whole groove shows more than an exercise does alone: what is clapped without a groove has nothing under it. */
+export function hasMoreLimbs(lesson: Lesson, exercise: number | null): boolean {
+  const section = sectionOf(lesson, exercise);
+  const own = section.exercises.find(({ number }) => number === exercise)?.parts ?? [];
+  return section.groove.some(({ voice }) => !own.some((part) => part.voice === voice));
+}

@@ -5,6 +5,7 @@ import { Button, buttonClass, ExampleSign, Icon } from '@shedbook/stand';
 import { countOf, type PracticeWords, sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
 import { usePracticeWords } from '../page/words.tsx';
+import { hasMoreLimbs } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { HowList } from '../ui/how-list.tsx';
 import { formWords } from './form-words.ts';
@@ -67,7 +68,7 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
             {words.stage.hearExample}
           </Button>
         )}
-        {on && (
+        {on && hasMoreLimbs(lesson, exercise) && (
           <Button aria-pressed={choice.staff === 'full'} onClick={actions.limbs} data-part="limbs">
             {words.stage.everyLimb}
           </Button>

@@ -1,7 +1,7 @@
 /**
  * No sign on another, and no stroke without its head: the demo's sheets, and bars at random over their grooves.
  *
- * Conventions: a sign is a glyph of the music font with the box of its ink. SHEDBOOK_BARS says how many bars are drawn.
+ * Conventions: SHEDBOOK_BARS says how many bars are drawn; `npm run bench collisions` draws thousands of lessons.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import {
@@ -18,9 +18,9 @@ import {
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
+import { collisionsOf } from '../../../../internal/testing/collisions.ts';
 import { engraver, lessonOf } from '../../test/setup.ts';
 import { fullness, layOut, tilesOf } from '../../test/sheets.ts';
-import type { Tile } from '../tile/tile.ts';
 import type { Sheet } from './sheet.ts';
 
 const DEMO = new URL('../../../../demo/', import.meta.url);
@@ -28,21 +28,6 @@ const DEMOS = readdirSync(DEMO)
   .filter((file) => file.endsWith('.lesson.yaml'))
   .map((file) => lessonOf(readFileSync(new URL(file, DEMO), 'utf8')));
 const BARS = Number(process.env['SHEDBOOK_BARS'] ?? 80);
-
-/** What the boxes of two signs may share each way: a sixth of a staff space of 18 units, for curved edges. */
-const SLACK = 3;
-
-/** Pairs of signs of a tile that stand on each other, by their SMuFL code points. */
-function collisionsOf({ drawing, description }: Tile): readonly string[] {
-  const signs = drawing.shapes.filter(({ glyph }) => glyph !== null);
-  return signs.flatMap(({ box: a, glyph }, index) =>
-    signs.slice(index + 1).flatMap(({ box: b, glyph: other }) => {
-      const wide = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
-      const high = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
-      return wide > SLACK && high > SLACK ? [`${glyph} ${other} in ${description}`] : [];
-    }),
-  );
-}
 
 const CELLS: Readonly<Record<2 | 3 | 4 | 5 | 7 | 8, readonly string[]>> = {
   2: ['x.', '.x', 'xx', 'X.', '.g', '..', 'f.', '.d'],
