@@ -26,15 +26,6 @@ export {
   writeStandardFiles,
   writeStandardSheet,
 } from './files/standard-files.ts';
-export type { LessonMedia, LessonMedium } from './media/lesson-media.ts';
-export {
-  dataUri,
-  type MediumFile,
-  type MediumReading,
-  readMedium,
-} from './media/medium-file.ts';
-export { MEDIUM_NAME } from './media/medium-name.ts';
-export type { PixelSize } from './media/pixel-size.ts';
 export { CONTENT_POLICY, policyOf } from './page/content-policy.ts';
 export {
   type ExerciseFilm,

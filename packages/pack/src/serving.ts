@@ -1,6 +1,5 @@
 /** What somebody needs who hands packs and files out, without what makes them. */
 export { drawCode } from './files/code.ts';
 export { FILE_FORMATS, type FileFormat } from './files/formats.data.ts';
-export { MEDIUM_NAME } from './media/medium-name.ts';
 export { CONTENT_POLICY, policyOf } from './page/content-policy.ts';
 export { PACK_FOLDER } from './page/zip.ts';

@@ -2,7 +2,8 @@
 import { basename } from 'node:path';
 import type { Lesson } from '@shedbook/core';
 import { type EngravingTools, readPracticePage } from '@shedbook/host';
-import { type LessonMedia, makePack, PACK_FOLDER, zipPack } from '@shedbook/pack';
+import { makePack, PACK_FOLDER, zipPack } from '@shedbook/pack';
+import type { LessonMedia } from '@shedbook/pack/media';
 import type { LessonFile } from '../lesson-file.ts';
 import type { Speaker } from '../terminal.ts';
 import type { Outbox } from './outbox.ts';

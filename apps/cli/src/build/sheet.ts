@@ -1,14 +1,8 @@
 /** The printed sheet and its pages, and the standard files. */
 import type { Lesson } from '@shedbook/core';
 import type { EngravingTools } from '@shedbook/host';
-import {
-  drawPages,
-  type LessonMedia,
-  makeSheet,
-  printedMedia,
-  printSheet,
-  writeStandardFiles,
-} from '@shedbook/pack';
+import { drawPages, makeSheet, printedMedia, printSheet, writeStandardFiles } from '@shedbook/pack';
+import type { LessonMedia } from '@shedbook/pack/media';
 import type { Speaker } from '../terminal.ts';
 import type { Outbox } from './outbox.ts';
 import type { BuildRequest } from './request.ts';

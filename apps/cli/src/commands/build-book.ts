@@ -2,7 +2,8 @@
 import { dirname, join } from 'node:path';
 import { PAPERS } from '@shedbook/core';
 import { fileIn, InputError, loadEngravingTools, readMedia } from '@shedbook/host';
-import { type LessonMedia, printBook } from '@shedbook/pack';
+import { printBook } from '@shedbook/pack';
+import type { LessonMedia } from '@shedbook/pack/media';
 import { formatProblem, sizeWords } from '@shedbook/words';
 import { readBookFile } from '../book-file.ts';
 import { createOutbox } from '../build/outbox.ts';

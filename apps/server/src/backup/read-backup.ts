@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { InputError, reasonOf } from '@shedbook/host';
-import { MEDIUM_NAME } from '@shedbook/pack/serving';
+import { MEDIUM_NAME } from '@shedbook/pack/media';
 import { STORE_FILE } from '../store/open.ts';
 import { ABOUT_FILE, ARCHIVE_VERSION, MEDIA_PART, SUMS_FILE, TAKES_PART } from './archive.ts';
 import { readTar, TarError } from './tar.ts';

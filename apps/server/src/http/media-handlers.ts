@@ -1,6 +1,6 @@
 /** The teacher's own pictures, sound and video: kept beside the store, and shown on the desk. */
 import { mediumType } from '@shedbook/core';
-import { readMedium } from '@shedbook/pack';
+import { readMedium } from '@shedbook/pack/media';
 import type { MediaStore } from '../store/media-files.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
 

@@ -4,7 +4,6 @@ import { logOfRows } from '@shedbook/coach';
 import { type Lesson, parseLesson } from '@shedbook/core';
 import { fileIn, loadEngravingTools, readMedia, readPracticePage } from '@shedbook/host';
 import {
-  type LessonMedia,
   makePack,
   makeSheet,
   PACK_FOLDER,
@@ -15,6 +14,7 @@ import {
   writeStandardSheet,
   zipPack,
 } from '@shedbook/pack';
+import type { LessonMedia } from '@shedbook/pack/media';
 import { progressPage } from '../progress/progress-page.ts';
 import type { ProgressOrder, SheetAnswer, SheetOrder } from './sheet-messages.ts';
 

@@ -6,7 +6,7 @@
  * in whose texts, earlier ones among them, its name stands.
  */
 import { join } from 'node:path';
-import { MEDIUM_NAME, type MediumFile } from '@shedbook/pack';
+import { MEDIUM_NAME, type MediumFile } from '@shedbook/pack/media';
 import type { Kysely } from 'kysely';
 import type { Tables } from './tables.ts';
 import { keepOnlyNamed, namesIn, readIfThere, wipe, writeWhole } from './whole-files.ts';

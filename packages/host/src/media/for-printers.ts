@@ -1,5 +1,5 @@
 /** Pictures of kinds that no PDF holds, as PNG. */
-import { dataUri, type MediumFile } from '@shedbook/pack';
+import { dataUri, type MediumFile } from '@shedbook/pack/media';
 
 /** Pixels of the longer side at most: twelve centimetres at 300 to the inch. */
 const MOST_PX = 1400;

@@ -13,7 +13,7 @@ import {
   mediumPathFault,
   mediumType,
 } from '@shedbook/core';
-import { type LessonMedia, type LessonMedium, type MediumReading, readMedium } from '@shedbook/pack';
+import { type LessonMedia, type LessonMedium, type MediumReading, readMedium } from '@shedbook/pack/media';
 import { forPrinters } from './for-printers.ts';
 
 /** Finds the file of a path in a lesson on the disk; null where there is none. */
