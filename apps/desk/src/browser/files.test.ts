@@ -138,3 +138,28 @@ it.each([
     expect(bars(imported)).toEqual(bars(original));
   },
 );
+
+it('[ST4206] keeps every picture of several that are dropped beside a lesson at once', async () => {
+  const page = await openView(browser, 'First swing', 'page', { viewport: TALL });
+  await page
+    .locator('header')
+    .filter({ has: page.getByLabel('Title') })
+    .evaluate(async (heading) => {
+      const transfer = new DataTransfer();
+      for (const colour of ['#800', '#080']) {
+        const canvas = new OffscreenCanvas(40, 30);
+        const context = canvas.getContext('2d') as OffscreenCanvasRenderingContext2D;
+        context.fillStyle = colour;
+        context.fillRect(0, 0, 40, 30);
+        transfer.items.add(new File([await canvas.convertToBlob()], `grip ${colour.slice(1)}.png`));
+      }
+      heading.dispatchEvent(
+        new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }),
+      );
+    });
+  const shown = page.locator('[data-part="media"] img');
+  await expect.poll(() => shown.count()).toBe(2);
+  await settled(page);
+  const { lesson } = parseLesson(await keptText(page), 'kept');
+  expect(lesson?.media?.map(({ says }) => says)).toEqual(['grip 800', 'grip 080']);
+});

@@ -1,6 +1,7 @@
 /** Putting what the composer proposes on the page. */
-import { type Exercise, isRest } from '@shedbook/core';
+import type { Exercise } from '@shedbook/core';
 import type { Unnumbered } from './exercises.ts';
+import { isSilent } from './is-silent.ts';
 
 /**
  * Where it goes: behind what is written, before one exercise, each after the one that it is made of or in its stead, or in
@@ -17,11 +18,6 @@ export interface ProposedItem {
   readonly isKept: boolean;
   /** Whether the person takes it. */
   readonly isTaken: boolean;
-}
-
-/** Whether nothing is struck in an exercise: the bar that a new lesson begins with. */
-export function isSilent({ parts }: Pick<Exercise, 'parts'>): boolean {
-  return parts.every((part) => part.pattern.bars.flat().every(isRest));
 }
 
 function behind(written: readonly Unnumbered[], items: readonly ProposedItem[]): readonly Unnumbered[] {

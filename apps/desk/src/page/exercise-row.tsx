@@ -14,7 +14,7 @@ import { PressOver } from '../notation/press-over.tsx';
 import { ShownMedia } from '../shared/shown-media.tsx';
 import { useWords } from '../words/words.tsx';
 import styles from './exercise-row.module.css';
-import { useMedia } from './use-media.ts';
+import { useAddMedia } from './use-add-media.ts';
 
 /** Keys that are held while something is pressed. */
 export interface Held {
@@ -122,13 +122,13 @@ function RestingLine(props: ExerciseRowProps) {
 }
 
 function keyOf(exercise: Exercise): string {
-  const { number, name, notes, sticking, parts, example, media } = exercise;
+  const { parts, ...said } = exercise;
   const patterns = parts.map((part) => [
     part.voice,
     part.hands,
     part.pattern.bars.map((bar) => bar.map((each) => each.text)),
   ]);
-  return JSON.stringify([number, name, notes, sticking, patterns, example, media]);
+  return JSON.stringify([said, patterns]);
 }
 
 function isUnchanged(before: ExerciseRowProps, after: ExerciseRowProps): boolean {
@@ -142,8 +142,8 @@ function isUnchanged(before: ExerciseRowProps, after: ExerciseRowProps): boolean
 export const ExerciseRow = memo(function ExerciseRow(props: ExerciseRowProps) {
   const { exercise } = props;
   const words = useWords().page;
-  const { drop } = useMedia((medium) =>
-    props.onChange(exercise.number, withMedia(exercise, [...(exercise.media ?? []), medium])),
+  const { drop } = useAddMedia(exercise.media, (media) =>
+    props.onChange(exercise.number, withMedia(exercise, media)),
   );
   return (
     <div

@@ -14,7 +14,7 @@ import { feelWords } from './feel-words.ts';
 import styles from './lesson-heading.module.css';
 import { MediaChoice } from './media-choice.tsx';
 import { PlainField, PlainText } from './plain-field.tsx';
-import { useMedia } from './use-media.ts';
+import { useAddMedia } from './use-add-media.ts';
 
 const MeasureForm = lazily(
   () => import('./measure-form.tsx'),
@@ -27,7 +27,7 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
   const inUse = useNamesInUse(document.id);
   const words = useWords();
   const keepMedia = (media: readonly Medium[]) => document.edit(setMedia(document.state().text, null, media));
-  const { drop } = useMedia((medium) => keepMedia([...(lesson.media ?? []), medium]));
+  const { drop } = useAddMedia(lesson.media, keepMedia);
   const { tempo, meter } = lesson;
   const feel = feelWords(lesson, words);
   const counted = (bpm: number) => countedTempo(meter, bpm);

@@ -5,7 +5,7 @@ import { KeptField } from '../shared/kept-field.tsx';
 import { ShownMedia } from '../shared/shown-media.tsx';
 import { useWords } from '../words/words.tsx';
 import styles from './media-choice.module.css';
-import { useMedia } from './use-media.ts';
+import { useAddMedia } from './use-add-media.ts';
 
 /** Kinds that are offered; other pictures are drawn anew. */
 const OFFERED = ['image/*', ...Object.keys(MEDIUM_TYPES).map((ending) => `.${ending}`)];
@@ -18,7 +18,7 @@ interface MediaChoiceProps {
 /** The files, and a way to more. */
 export function MediaChoice({ media = [], onMedia }: MediaChoiceProps) {
   const words = useWords().page;
-  const { add } = useMedia((medium) => onMedia([...media, medium]));
+  const { add } = useAddMedia(media, onMedia);
   return (
     <div className={styles.media} data-part="media">
       {media.map((medium, at) => (

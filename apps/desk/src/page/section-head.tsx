@@ -15,7 +15,7 @@ import { MediaChoice } from './media-choice.tsx';
 import { PlainField, PlainText } from './plain-field.tsx';
 import { usePreparing } from './prepare.ts';
 import styles from './section-head.module.css';
-import { useMedia } from './use-media.ts';
+import { useAddMedia } from './use-add-media.ts';
 
 const MeasureForm = lazily(
   () => import('./measure-form.tsx'),
@@ -64,7 +64,7 @@ export function SectionHead({ section, index, all }: SectionHeadProps) {
   const { text } = useDocumentState();
   const { actions, edit } = useSectionActions(index);
   const keepMedia = (media: readonly Medium[]) => edit((before) => setMedia(before, index, media));
-  const { drop } = useMedia((medium) => keepMedia([...(section.media ?? []), medium]));
+  const { drop } = useAddMedia(section.media, keepMedia);
   const { meter, tempo } = section;
   const feel = feelWords(section, allWords);
   const counted = (bpm: number) => countedTempo(meter, bpm);

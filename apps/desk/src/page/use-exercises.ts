@@ -16,7 +16,7 @@ import {
   withExercises,
   withMoved,
 } from '../edit/exercises.ts';
-import { isSilent } from '../edit/place-proposal.ts';
+import { isSilent } from '../edit/is-silent.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { samePlaceIn } from '../line/slots.ts';
 import { useWords } from '../words/words.tsx';

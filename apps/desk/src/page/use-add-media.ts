@@ -1,9 +1,8 @@
 /** Putting files beside something: chosen or dropped, kept by the server, and named in the lesson. */
 import type { Medium } from '@shedbook/core';
 import { useSay } from '@shedbook/stand';
-import type { DragEvent } from 'react';
+import { type DragEvent, useRef } from 'react';
 import { explain } from '../document/error-words.ts';
-import { keepMedium } from '../document/keep-medium.ts';
 import { useLanguage } from '../words/words.tsx';
 
 /** What is done with files. */
@@ -16,18 +15,30 @@ export interface MediaActions {
   };
 }
 
-/** @param onAdd told of each file that is kept */
-export function useMedia(onAdd: (medium: Medium) => void): MediaActions {
+/**
+ * @param media what stands there
+ * @param onMedia told once of all that stands there then: what has come meanwhile stays
+ */
+export function useAddMedia(
+  media: readonly Medium[] | undefined,
+  onMedia: (media: readonly Medium[]) => void,
+): MediaActions {
   const language = useLanguage();
   const say = useSay();
+  const latest = useRef({ media, onMedia });
+  latest.current = { media, onMedia };
   const add = async (files: readonly File[]) => {
+    const { keepMedium } = await import('../document/keep-medium.ts');
+    const kept: Medium[] = [];
     for (const file of files) {
       try {
-        onAdd(await keepMedium(file));
+        kept.push(await keepMedium(file));
       } catch (error) {
         say(await explain(error, language));
       }
     }
+    const now = latest.current;
+    if (kept.length > 0) now.onMedia([...(now.media ?? []), ...kept]);
   };
   return {
     add,
