@@ -1,3 +1,4 @@
+export { joinBytes } from './bytes.ts';
 export {
   type Book,
   type BookReading,

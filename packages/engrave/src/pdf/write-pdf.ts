@@ -5,6 +5,7 @@
  *
  * Conventions: a PDF point is 1/72 inch. The same pages and the same date always give the same bytes.
  */
+import { joinBytes } from '@shedbook/core';
 import PDFDocument, { type OutlineItem } from 'pdfkit';
 import {
   type GroupItem,
@@ -116,16 +117,6 @@ function drawItem(document: PDFDocument, item: Exclude<Item, GroupItem>, x: numb
   } else document.addContent(stroke(item, x, y));
 }
 
-function joined(chunks: readonly Uint8Array[]): Uint8Array {
-  const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
-  let at = 0;
-  for (const chunk of chunks) {
-    bytes.set(chunk, at);
-    at += chunk.length;
-  }
-  return bytes;
-}
-
 function open(info: PdfInfo): PDFDocument {
   return new PDFDocument({
     autoFirstPage: false,
@@ -171,7 +162,7 @@ export function writePdf(
     const document = open(info);
     const chunks: Uint8Array[] = [];
     document.on('data', (chunk) => chunks.push(chunk));
-    document.on('end', () => resolve(joined(chunks)));
+    document.on('end', () => resolve(joinBytes(chunks)));
     document.on('error', reject);
     for (const face of fonts.faces) document.registerFont(face.name, face.bytes);
     const bookmark = createBookmarks(document, info.outline ?? []);

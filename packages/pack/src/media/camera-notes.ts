@@ -6,25 +6,12 @@
  * Sources: ITU-T T.81, B.1 and B.2.1; Exif 2.32, 4.5.4 and 4.6.4; CIPA DC-007 (pictures after the first); PNG 4.8 and
  * 11.3.
  */
-import type { MediumEnding } from '@shedbook/core';
+import { createView } from '@noble/hashes/utils.js';
+import { joinBytes, type MediumEnding } from '@shedbook/core';
 import { orientationIn } from './orientation.ts';
 
 /** What stays of a file, in order. */
 type Parts = readonly Uint8Array[];
-
-function viewOf(content: Uint8Array): DataView {
-  return new DataView(content.buffer, content.byteOffset, content.byteLength);
-}
-
-function joined(parts: Parts): Uint8Array {
-  const whole = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return whole;
-}
 
 /** An Exif segment that says nothing but how the camera was held. */
 function heldAs(orientation: number): Uint8Array {
@@ -37,7 +24,7 @@ function heldAs(orientation: number): Uint8Array {
 /** What stays of an Exif segment: nothing where the camera was held as usual, or where it cannot be read. */
 function heldIn(segment: Uint8Array): Parts {
   try {
-    const orientation = orientationIn(viewOf(segment), 4, segment.length);
+    const orientation = orientationIn(createView(segment), 4, segment.length);
     return orientation > 1 && orientation <= 8 ? [heldAs(orientation)] : [];
   } catch (error) {
     if (error instanceof RangeError) return [];
@@ -69,7 +56,7 @@ function nextMarker(content: Uint8Array, from: number): number {
 }
 
 function ofJpeg(content: Uint8Array): Parts {
-  const view = viewOf(content);
+  const view = createView(content);
   const parts: Uint8Array[] = [content.subarray(0, 2)];
   for (let at = 2; at + 4 <= content.length; ) {
     const marker = content[at + 1] as number;
@@ -90,7 +77,7 @@ const NOTE_CHUNKS: readonly string[] = ['eXIf', 'tEXt', 'zTXt', 'iTXt', 'tIME'];
 const CHUNK_FRAME = 12;
 
 function ofPng(content: Uint8Array): Parts {
-  const view = viewOf(content);
+  const view = createView(content);
   const parts: Uint8Array[] = [content.subarray(0, 8)];
   let at = 8;
   while (at + CHUNK_FRAME <= content.length) {
@@ -111,5 +98,5 @@ const PARTS: Readonly<Partial<Record<MediumEnding, (content: Uint8Array) => Part
 /** A file as everybody may have it; what is no photograph stays as it is. */
 export function withoutCameraNotes(ending: MediumEnding, content: Uint8Array): Uint8Array {
   const parts = PARTS[ending]?.(content);
-  return parts ? joined(parts) : content;
+  return parts ? joinBytes(parts) : content;
 }

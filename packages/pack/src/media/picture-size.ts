@@ -4,6 +4,7 @@
  * Conventions: a photograph that its camera held upright is told as it is shown.
  * Sources: PNG 11.2.2; ITU-T T.81, B.2.2; GIF89a, 18.
  */
+import { createView } from '@noble/hashes/utils.js';
 import type { MediumEnding } from '@shedbook/core';
 import { orientationIn } from './orientation.ts';
 import type { PixelSize } from './pixel-size.ts';
@@ -56,7 +57,7 @@ const SIZES: Readonly<Partial<Record<MediumEnding, (view: View) => PixelSize | n
 export function pictureSize(ending: MediumEnding, content: Uint8Array): PixelSize | null {
   if (ending === 'svg') return svgSize(content);
   try {
-    const view = new DataView(content.buffer, content.byteOffset, content.byteLength);
+    const view = createView(content);
     return SIZES[ending]?.(view) ?? null;
   } catch (error) {
     // a file that ends within its head

@@ -8,7 +8,7 @@
  */
 
 import { registerFlacEncoder } from '@mediabunny/flac-encoder';
-import type { Hertz } from '@shedbook/core';
+import { type Hertz, joinBytes } from '@shedbook/core';
 import { AudioSample, AudioSampleSource, BufferTarget, FlacOutputFormat, Output } from 'mediabunny';
 import { createMp3Encoder, createOggEncoder } from 'wasm-media-encoders';
 import type { StereoAudio } from '../stereo.ts';
@@ -29,16 +29,6 @@ interface ChunkEncoder {
   finalize(): Uint8Array;
 }
 
-function joined(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
-  const all = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
-  let at = 0;
-  for (const part of parts) {
-    all.set(part, at);
-    at += part.length;
-  }
-  return all;
-}
-
 function encodeAll(encoder: ChunkEncoder, audio: StereoAudio): Uint8Array {
   const parts: Uint8Array[] = [];
   for (let from = 0; from < audio.left.length; from += CHUNK) {
@@ -48,7 +38,7 @@ function encodeAll(encoder: ChunkEncoder, audio: StereoAudio): Uint8Array {
     ]);
     parts.push(part.slice());
   }
-  return joined([...parts, encoder.finalize().slice()]);
+  return joinBytes([...parts, encoder.finalize().slice()]);
 }
 
 /**
@@ -65,14 +55,14 @@ export async function encodeMp3(audio: StereoAudio): Promise<Uint8Array<ArrayBuf
   const encoder = await createMp3Encoder();
   encoder.configure({ channels: 2, sampleRate, vbrQuality: MP3_QUALITY });
   const stream = encodeAll(encoder, audio);
-  return joined([infoFrame(stream, audio.left.length), stream]);
+  return joinBytes([infoFrame(stream, audio.left.length), stream]);
 }
 
 /** The bytes of an Ogg Vorbis file. */
 export async function encodeOgg(audio: StereoAudio): Promise<Uint8Array<ArrayBuffer>> {
   const encoder = await createOggEncoder();
   encoder.configure({ channels: 2, sampleRate: audio.sampleRateHz, vbrQuality: OGG_QUALITY });
-  return joined([encodeAll(encoder, audio)]);
+  return joinBytes([encodeAll(encoder, audio)]);
 }
 
 /** How a FLAC file is written. */
