@@ -1,4 +1,4 @@
-import { Bpm, type Form, perform, Seconds, type Stroke, seededRandom } from '@shedbook/core';
+import { Bpm, type Form, parseLesson, perform, Seconds, type Stroke, seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { notesSent } from '../../../../internal/testing/played-notes.ts';
 import { RATE, sounded, swingOf } from '../../test/takes.ts';
@@ -6,6 +6,7 @@ import { listen } from '../listen.ts';
 import { listenToNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes } from '../midi/notes.ts';
 import { align } from './align.ts';
+import { barsFrom } from './follow.ts';
 import { formGrid } from './form-grid.ts';
 
 const BPM = 100;
@@ -165,5 +166,28 @@ describe('notes whose tempo changes', () => {
     expect(report?.playedBars).toEqual(order);
     expect(report?.strokes.map(({ written }) => written)).toEqual(strokes.map(({ written }) => written));
     expect(report?.missed).toEqual([]);
+  });
+});
+
+describe('bars whose beats are not of one length', () => {
+  it('[LI5900] end where they end, the last one too, of which only beats were walked', () => {
+    const text = 'title: Seven\nmeter: 2+2+3/8\ngroove: {hihat: xx xx xxx}\nexercises: [x. .x x.x]';
+    const lesson = parseLesson(text, 'seven.lesson.yaml').lesson!;
+    const grid = formGrid(perform(lesson, { exercise: 1, form: formOf(2), bpm: Bpm(BPM) }), lesson.meter);
+    // definition: a bar of seven eighths at 100 quarter notes a minute lasts 7 × 0.3 s; its beats begin at 0, 2 and 4
+    const walked = [0, 2, 4, 7, 9, 11].map((eighths, beat) => ({
+      seconds: 1 + eighths * 0.3,
+      barSeconds: 2.1,
+      beat: beat % 3,
+    }));
+    const bars = barsFrom(walked, grid, 0);
+    expect(bars.map(({ startSeconds }) => startSeconds)).toEqual([1, expect.closeTo(3.1, 9)]);
+    for (const { barSeconds } of bars) expect(barSeconds).toBeCloseTo(2.1, 9);
+    const upbeat = barsFrom(walked.slice(1, 5), grid, 0);
+    expect(upbeat.map(({ startSeconds }) => startSeconds)).toEqual([
+      expect.closeTo(1, 9),
+      expect.closeTo(3.1, 9),
+    ]);
+    for (const { barSeconds } of upbeat) expect(barSeconds).toBeCloseTo(2.1, 9);
   });
 });

@@ -99,14 +99,22 @@ export function followPulse(
   return beats;
 }
 
+/** How many bars a beat lies behind the bar line, where bars begin on one beat of the guessed bar. */
+function barsAt({ beats }: FormGrid, line: number, beat: number): number {
+  const at = line + beat;
+  const bars = Math.floor(at / beats.length);
+  return bars + beats[at - bars * beats.length]! - beats[line]!;
+}
+
 /** The bars that begin on one beat of the guessed bar, from the first to the last that has a beat. */
 export function barsFrom(beats: readonly WalkedBeat[], grid: FormGrid, line: number): readonly TrackedBar[] {
   const count = grid.beats.length;
   // Beyond the beats that were walked, time goes on as at the outermost one.
   const secondsAt = (index: number) => {
     const edge = Math.max(0, Math.min(beats.length - 1, index));
-    const { seconds, barSeconds } = beats[edge]!;
-    return seconds + ((index - edge) / count) * barSeconds;
+    const { seconds, barSeconds, beat } = beats[edge]!;
+    const inBar = (beat - line + count) % count;
+    return seconds + (barsAt(grid, line, inBar + index - edge) - barsAt(grid, line, inBar)) * barSeconds;
   };
   const bars: TrackedBar[] = [];
   const before = (beats[0]!.beat - line + count) % count;
