@@ -156,7 +156,7 @@ export function loopReport(
     asked: {
       bpm: task.bpm,
       swingRatio: null,
-      beatsInBar: task.beatsInBar,
+      beatsInBar: task.beats.length,
       quartersInBar: task.quartersInBar,
     },
   };

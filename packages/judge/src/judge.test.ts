@@ -31,6 +31,42 @@ const whats = ({ verdict }: Judgement) => verdict.about.map(({ what }) => what);
 const WANDER = [8, -6, 3, -9, 5, -2, 7, -7, 1];
 const human: Change = (_, index) => ({ offsetMs: WANDER[index % WANDER.length] ?? 0 });
 
+describe('beats that are not of one length', () => {
+  const { lesson } = parseLesson(
+    `title: Seven
+tempo: 100
+meter: 2+2+3/8
+feel: triplet
+groove: {hihat: xx xx x.x, bass: x. .x ...}
+exercises: [.x .. x..]
+forms: {long: {sections: [{pattern: 8}]}}`,
+    'seven.lesson.yaml',
+  );
+  if (!lesson) throw new Error('the lesson has problems');
+  const form = lesson.forms.find(({ name }) => name === 'long');
+  if (!form) throw new Error('the lesson has no long form');
+  const asked = { lesson, exercise: 1, form, bpm: Bpm(100) };
+  const seven = loopTask(lesson, asked);
+
+  it('[JU5900] a tempo is said as the sheet prints it: in eighths, where beats are not of one length', () => {
+    // source: common practice (the division is counted); 100 quarter notes are 200 eighths
+    expect(judge(asked, { report: loopReport(seven) }, 'intermediate').praise).toContainEqual({
+      fact: 'praise-tempo-holds',
+      bpm: 200,
+    });
+  });
+
+  it('[JU5901] a straight feel is told by the beat that a stroke lies in', () => {
+    // definition: at 100, the last triplet of a quarter falls 400 ms behind the beat and its middle 300 ms
+    const straight = loopReport(seven, ({ written, slots }) => ({
+      offsetMs: written.slot === 2 && slots === 2 ? -100 : 0,
+    }));
+    expect(judge(asked, { report: straight }, 'intermediate').verdict.about).toEqual([
+      { what: 'straight-feel' },
+    ]);
+  });
+});
+
 describe('what is clean', () => {
   it('[CH3] a loop as written, and one with a human hand, at every level', () => {
     for (const level of LEVELS) {

@@ -46,6 +46,8 @@ export interface AskedOf {
   /** The lesson's swing ratio at the tempo that was played, where eighths swing; null for an even feel. */
   readonly swingRatio: number | null;
   readonly beatsInBar: number;
+  /** Where beats begin, as shares of the bar; of one length in reports that were kept before it was told. */
+  readonly beats?: readonly number[];
   readonly quartersInBar: Quarters;
 }
 

@@ -105,6 +105,21 @@ describe('the picture of a report', () => {
     expect(countOf(svg, />\+</g)).toBe(2);
   });
 
+  it('[LI5901] counts each beat where it begins, also where beats are not of one length', () => {
+    const { beats: _, ...asked } = report.asked;
+    const uneven = { ...report, asked: { ...asked, beatsInBar: 3, beats: [0, 2 / 7, 4 / 7] } };
+    const even = { ...report, asked: { ...asked, beatsInBar: 7 } };
+    const placesOf = (drawn: typeof report) => {
+      const svg = drawReport(drawn, says('x'));
+      return [...svg.matchAll(/<text x="([\d.]+)"[^>]*text-anchor="middle"[^>]*>\d<\/text>/g)].map((each) =>
+        Number(each[1]),
+      );
+    };
+    const eighths = placesOf(even);
+    // definition: in 2+2+3/8 beats begin at the first, third and fifth of seven eighths
+    expect(placesOf(uneven).slice(0, 3)).toEqual([eighths[0], eighths[2], eighths[4]]);
+  });
+
   it('[LI37] is ink on paper with one accent, and stays a page for a long take', () => {
     const colours = new Set([...draw('x').matchAll(/#[0-9a-f]{3,6}\b/gi)].map(([colour]) => colour));
     expect([...colours].toSorted()).toEqual(Object.values(COLOURS).toSorted());

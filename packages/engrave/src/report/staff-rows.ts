@@ -99,7 +99,8 @@ function drawStaff(bars: number, top: number): string {
 }
 
 function drawCounting(report: FullReport, bars: readonly number[], top: number): string {
-  const { beatsInBar } = report.asked;
+  const { beatsInBar, beats = Array.from({ length: beatsInBar }, (_, beat) => beat / beatsInBar) } =
+    report.asked;
   const y = top + 4 * STAFF_SPACE + 31;
   const small = { 'font-size': 11, fill: COLOURS.soft, 'text-anchor': 'middle' };
   return bars
@@ -108,10 +109,10 @@ function drawCounting(report: FullReport, bars: readonly number[], top: number):
       const number = report.playedBars[bar];
       const name =
         number == null ? '' : label(`${number}`, left + 3, top - 20, { 'font-size': 11, fill: COLOURS.soft });
-      const beats = Array.from({ length: beatsInBar }, (_, beat) =>
-        label(`${beat + 1}`, left + FIRST_HEAD + (beat / beatsInBar) * (barWidth - FIRST_HEAD), y, small),
+      const counts = beats.map((share, beat) =>
+        label(`${beat + 1}`, left + FIRST_HEAD + share * (barWidth - FIRST_HEAD), y, small),
       );
-      return [name, ...beats];
+      return [name, ...counts];
     })
     .join('');
 }

@@ -3,9 +3,9 @@
  *
  * Conventions: phases as shares of a beat, 0.5 in the middle; 2:1 swing is 2/3.
  */
-import { groupBy, type Voice } from '@shedbook/core';
+import { beatLength, groupBy, isDotted, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
-import type { LoopTask, TaskStroke } from '../loop/task.ts';
+import { askedPhase, type LoopTask, type TaskStroke } from '../loop/task.ts';
 import type { Due, PhaseOf } from '../take/due.ts';
 import { type HeardRound, latenessIn, latenessOfVoices } from '../take/hearing.ts';
 import { surfaceOf } from '../take/match.ts';
@@ -21,15 +21,16 @@ const BEHIND = 0.12;
 const FEWEST = 4;
 const MOST = 0.5;
 
-function phaseIn(task: LoopTask, { timeSeconds, written }: TaskStroke): number {
-  const beatSeconds = task.barSeconds / task.beatsInBar;
-  return timeSeconds / beatSeconds - ((written.bar - 1) * task.beatsInBar + written.beat - 1);
+/** Whether a beat is one of three parts by its meter among others that are not: no feel moves them. */
+function isThreeAmongOthers({ meter }: LoopTask, beat: number): boolean {
+  return !meter.compound && isDotted(beatLength(meter, beat - 1));
 }
 
 /** Whether a stroke is a swung off-beat: one that has the middle of its beat to itself. */
 function isOffBeat(task: LoopTask, stroke: TaskStroke): boolean {
   const { voice, written, slots } = stroke;
-  if (slots > 3 || written.slot !== slots || phaseIn(task, stroke) < SWINGS) return false;
+  if (isThreeAmongOthers(task, written.beat)) return false;
+  if (slots > 3 || written.slot !== slots || askedPhase(task, stroke) < SWINGS) return false;
   return !task.strokes.some(
     (other) =>
       other.voice === voice &&
@@ -59,7 +60,7 @@ function phasesIn(
         .map(({ seconds }) => (seconds - expected) / due.beatSeconds)
         .filter((away) => away > -BEFORE && away < BEHIND);
       const nearest = near.toSorted((a, b) => Math.abs(a + 1 / 12) - Math.abs(b + 1 / 12))[0];
-      return { due, phase: nearest === undefined ? null : phaseIn(task, due.asked) + nearest };
+      return { due, phase: nearest === undefined ? null : askedPhase(task, due.asked) + nearest };
     });
 }
 
@@ -73,7 +74,7 @@ export function straightVoices(
   const straight = [...byVoice].filter(([, own]) => {
     const found = own.flatMap(({ phase }) => phase ?? []);
     if (found.length < FEWEST || found.length < MOST * own.length) return false;
-    const asked = median(own.map(({ due }) => phaseIn(task, due.asked)));
+    const asked = median(own.map(({ due }) => askedPhase(task, due.asked)));
     return median(found) < (STRAIGHT + asked) / 2;
   });
   return { straight: straight.map(([voice]) => voice), all: [...byVoice.keys()] };

@@ -51,7 +51,7 @@ function barOf(
     );
     return { bar: index + 1, due };
   });
-  const edge = bar.barSeconds / task.beatsInBar / 6;
+  const edge = bar.barSeconds / task.beats.length / 6;
   const late =
     round.lateness.seconds + round.lateness.slope * (bar.startSeconds - (round.bars[0]?.startSeconds ?? 0));
   const from = bar.startSeconds + late - edge;

@@ -99,7 +99,7 @@ function hasUnlikeBars({ strokes, bars }: LoopTask, voices: ReadonlySet<Voice>):
 
 /** Beats that a part may come late by: within a bar, and a whole bar where that can be told. */
 function shifts(task: LoopTask, voices: ReadonlySet<Voice>): readonly number[] {
-  const { beatsInBar } = task;
+  const { length: beatsInBar } = task.beats;
   const within = Array.from({ length: beatsInBar - 1 }, (_, index) => index + 1);
   const whole = hasUnlikeBars(task, voices) ? [beatsInBar] : [];
   return [...within, ...whole].flatMap((beats) => [beats, -beats]);

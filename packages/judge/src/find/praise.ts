@@ -1,9 +1,9 @@
 /**
  * What may be praised where nothing is wrong, the most telling first.
  */
-import { groupBy, type Voice } from '@shedbook/core';
+import { countedTempo, groupBy, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
-import { countedBpm, type LoopTask } from '../loop/task.ts';
+import type { LoopTask } from '../loop/task.ts';
 import type { Match } from '../take/match.ts';
 import { spreadOf } from '../take/own-pulse.ts';
 import type { PraiseFact } from '../verdict/fact.ts';
@@ -45,7 +45,7 @@ export function praiseOf(
       ? [{ fact: 'praise-all-there', count: pairs.length } as const]
       : []),
     ...(isLong && bpm.length > 0
-      ? [{ fact: 'praise-tempo-holds', bpm: countedBpm(task, median(bpm)) } as const]
+      ? [{ fact: 'praise-tempo-holds', bpm: countedTempo(task.meter, median(bpm)) } as const]
       : []),
     ...steadiest(timed),
   ];

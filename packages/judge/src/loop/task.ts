@@ -6,12 +6,15 @@
  */
 import {
   type Bpm,
+  beatLength,
+  beatStarts,
   type Form,
   hasOnset,
   isVoice,
   type LeadDb,
   type Lesson,
   type Limb,
+  type Meter,
   type Performance,
   type PerformedBar,
   perform,
@@ -43,6 +46,12 @@ export interface TaskStroke {
   readonly role: StrokeRole;
 }
 
+/** A beat of the bar, as shares of the bar. */
+export interface TaskBeat {
+  readonly start: number;
+  readonly length: number;
+}
+
 /** What a loop asks of a student. */
 export interface LoopTask {
   readonly bars: number;
@@ -51,7 +60,8 @@ export interface LoopTask {
   readonly lead: Voice;
   /** Length of a bar at the tempo that is asked. */
   readonly barSeconds: Seconds;
-  readonly beatsInBar: number;
+  readonly meter: Meter;
+  readonly beats: readonly TaskBeat[];
   readonly quartersInBar: Quarters;
   /** What each bar plays, in order. */
   readonly plays: readonly PerformedBar['play'][];
@@ -73,9 +83,23 @@ export interface LoopAsked {
   readonly mute?: readonly Voice[];
 }
 
-/** A tempo as a student counts it: whole beats a minute. @param bpm quarter notes a minute */
-export function countedBpm({ beatsInBar, quartersInBar }: LoopTask, bpm: number): number {
-  return Math.round((bpm * beatsInBar) / quartersInBar);
+/** Where in its beat a stroke is asked for, as a share of that beat. */
+export function askedPhase({ beats, barSeconds }: LoopTask, { timeSeconds, written }: TaskStroke): number {
+  const { start, length } = beatOf(beats, written);
+  return (timeSeconds / barSeconds - (written.bar - 1) - start) / length;
+}
+
+/** The beat that a place lies in. */
+export function beatOf(beats: readonly TaskBeat[], { beat }: WrittenPlace): TaskBeat {
+  return beats[beat - 1] as TaskBeat;
+}
+
+function beatsOf(meter: Meter): readonly TaskBeat[] {
+  const bar = toNumber(meter.bar);
+  return beatStarts(meter).map((start, index) => ({
+    start: toNumber(start) / bar,
+    length: toNumber(beatLength(meter, index)) / bar,
+  }));
 }
 
 /** Moments closer than this are one moment: strokes of one slot differ by rounding only. */
@@ -121,7 +145,8 @@ export function loopTask(whole: Lesson, asked: LoopAsked): LoopTask {
   return {
     bars: performance.bars.length,
     barSeconds: Seconds(performance.durationSeconds / performance.bars.length),
-    beatsInBar: lesson.meter.beats.length,
+    meter: lesson.meter,
+    beats: beatsOf(lesson.meter),
     quartersInBar: Quarters(4 * toNumber(lesson.meter.bar)),
     plays: performance.bars.map(({ play }) => play),
     patternBars: performance.bars.map(({ patternBar }) => patternBar),

@@ -4,7 +4,7 @@
  * Conventions: seconds of the report's clock; beats counted from the start of the round, as a real number.
  */
 import type { Voice } from '@shedbook/core';
-import type { LoopTask, TaskStroke } from '../loop/task.ts';
+import { askedPhase, beatOf, type LoopTask, type TaskStroke } from '../loop/task.ts';
 import type { PlayedBar } from './played.ts';
 
 /** A stroke that was due. */
@@ -14,6 +14,7 @@ export interface Due {
   readonly seconds: number;
   /** How far from there a stroke is still this one: half of the way to the next slot. */
   readonly reachSeconds: number;
+  /** A beat, or what one would last if all were of one length. */
   readonly beatSeconds: number;
   /** Beats from the start of the round. */
   readonly beats: number;
@@ -48,17 +49,16 @@ export function dueIn(
   task: LoopTask,
   phaseOf: PhaseOf = asWritten,
 ): readonly Due[] {
-  const before = beatsBefore(bars, task.beatsInBar);
+  const inBar = task.beats.length;
+  const before = beatsBefore(bars, inBar);
   return bars
     .flatMap((bar) => {
-      const beatSeconds = bar.barSeconds / task.beatsInBar;
+      const beatSeconds = bar.barSeconds / inBar;
       return task.strokes
         .filter(({ written }) => written.bar === bar.bar)
         .map((asked): Due => {
-          const inBar = asked.timeSeconds / task.barSeconds - (bar.bar - 1);
-          const at = inBar * task.beatsInBar;
-          const beat = asked.written.beat - 1;
-          const beatInBar = beat + phaseOf(asked, at - beat);
+          const beat = beatOf(task.beats, asked.written);
+          const beatInBar = inBar * (beat.start + beat.length * phaseOf(asked, askedPhase(task, asked)));
           return {
             asked,
             voice: asked.voice,

@@ -50,10 +50,10 @@ export function roundsOf(played: Played, task: LoopTask): readonly RoundStrokes[
 }
 
 /** From where to where the strokes of a round lie that is exactly in time. */
-function edgesOf(bars: readonly PlayedBar[], { beatsInBar, strokes }: LoopTask) {
+function edgesOf(bars: readonly PlayedBar[], { beats, strokes }: LoopTask) {
   const first = bars[0] as PlayedBar;
   const last = bars.at(-1) as PlayedBar;
-  const beatSeconds = first.barSeconds / beatsInBar;
+  const beatSeconds = first.barSeconds / beats.length;
   const slots = strokes.reduce((most, stroke) => Math.max(most, stroke.slots), FARTHEST_EDGE_SLOTS);
   const edge = beatSeconds / (2 * slots);
   return { from: first.startSeconds - edge, to: last.startSeconds + last.barSeconds - edge, beatSeconds };

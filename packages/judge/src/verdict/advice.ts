@@ -3,8 +3,8 @@
  *
  * Conventions: what a student is told to do names a sound or a movement; amounts are figures.
  */
-import type { Voice, WrittenPlace } from '@shedbook/core';
-import { countedBpm, type LoopTask } from '../loop/task.ts';
+import { countedTempo, type Voice, type WrittenPlace } from '@shedbook/core';
+import type { LoopTask } from '../loop/task.ts';
 import { placeOf, whoPlays, writtenBar } from '../loop/who-and-where.ts';
 import type { AdviceFact, FigureFact } from './fact.ts';
 import type { About } from './verdict.ts';
@@ -131,7 +131,7 @@ function plainAdvice({ what, exercise, beats = 0, bpm, places }: About, task: Lo
     case 'fast':
       return {
         fact: what === 'slow' ? 'do-play-faster' : 'do-play-slower',
-        bpm: countedBpm(task, bpm ?? task.bpm),
+        bpm: countedTempo(task.meter, bpm ?? task.bpm),
       };
     case 'nobody-played':
       return { fact: 'do-join-in' };

@@ -137,6 +137,7 @@ function askedOf({ lesson, grid, askedBpm }: Heard, bpm: number): AskedOf {
     bpm: askedBpm,
     swingRatio: swing?.of === 'eighths' ? swing.ratio : null,
     beatsInBar: grid.beats.length,
+    beats: grid.beats,
     quartersInBar: Quarters(grid.quarters),
   };
 }
