@@ -6,11 +6,13 @@
 import {
   type Cell,
   type ComposeLimits,
+  isEvenMeter,
   isStruck,
   type Lesson,
   type Mark,
   type PatternRules,
   struckSlots,
+  unitsIn,
 } from '@shedbook/core';
 import type { Ground } from './ground.ts';
 import { isPlayable, speedLimit, strokeTimes } from './hand-speed.ts';
@@ -41,6 +43,23 @@ function mayStand(ground: Ground, limits: ComposeLimits, beat: number, cell: Cel
   return played.lines(cell).every((line) => canStrike(line, limits, beat));
 }
 
+/** Whether a beat of so many units of the meter is divided as those are: none, once, in two or in four. */
+function dividesAs(slots: number, units: number): boolean {
+  return [1 / units, 1, 2, 4].includes(slots / units);
+}
+
+/**
+ * Whether cells may stand on each beat by how it is divided. Where beats are not of one length, as in 2+2+3/8, those of
+ * two parts take cells of two and those of three cells of three, wherever the vocabulary has any; common practice.
+ */
+function divisionsFit({ meter, length }: Ground, cells: readonly Cell[]): readonly (readonly boolean[])[] {
+  const units = meter.beats.map((each) => unitsIn(meter, each));
+  return Array.from({ length }, (_, beat) => {
+    const fit = cells.map(({ marks }) => dividesAs(marks.length, units[beat % units.length] as number));
+    return isEvenMeter(meter) || !fit.includes(true) ? cells.map(() => true) : fit;
+  });
+}
+
 /** Whether an off-beat stroke hangs over a silent beat. */
 function hangsOver(cell: Cell, next: Cell): boolean {
   const last = struckSlots(cell).at(-1) ?? 0;
@@ -67,7 +86,14 @@ export function rulesOf(
 ): PatternRules {
   const beats = Array.from({ length: ground.length }, (_, beat) => beat);
   const lines = cells.map((cell) => played.lines(cell));
-  const stands = beats.map((beat) => cells.map((cell) => mayStand(ground, limits, beat, cell, played)));
+  const fit = divisionsFit(ground, cells);
+  const isListed = (beat: number) => `${(beat % ground.meter.beats.length) + 1}` in limits.beats;
+  const stands = beats.map((beat) =>
+    cells.map(
+      (cell, index) =>
+        (isListed(beat) || fit[beat]?.[index] === true) && mayStand(ground, limits, beat, cell, played),
+    ),
+  );
   const mayMove = (beat: number, from: number, to: number) => {
     const crossesBarLine = ((beat + 1) % ground.length) % ground.meter.beats.length === 0;
     if (crossesBarLine && !limits.overBarLine && hangsOver(cells[from] as Cell, cells[to] as Cell))

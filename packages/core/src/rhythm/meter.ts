@@ -82,6 +82,16 @@ export function beatLength(of: Meter, index: number): Fraction {
   return length;
 }
 
+/** Whether all beats are of one length, as they are not in 2+2+3/8. */
+export function isEvenMeter({ beats }: Meter): boolean {
+  return beats.every(({ num, den }) => num === beats[0]?.num && den === beats[0]?.den);
+}
+
+/** How many units of the meter a beat has: of 2+2+3/8 two, two and three. */
+export function unitsIn({ lower }: Meter, { num, den }: Fraction): number {
+  return (num * lower) / den;
+}
+
 /**
  * The note that a tempo counts: the beat, dotted in a compound meter, or its division where beats are not of one
  * length, as in 2+2+3/8.
@@ -89,8 +99,7 @@ export function beatLength(of: Meter, index: number): Fraction {
  */
 export function tempoBeat(of: Meter): Fraction {
   const first = of.beats[0] ?? fraction(1, of.lower);
-  const isEven = of.beats.every((beat) => beat.num === first.num && beat.den === first.den);
-  return isEven && (first.num === 1 || first.num === 3) ? first : fraction(1, of.lower);
+  return isEvenMeter(of) && (first.num === 1 || first.num === 3) ? first : fraction(1, of.lower);
 }
 
 /**

@@ -46,9 +46,11 @@ export interface TaskStroke {
   readonly role: StrokeRole;
 }
 
-/** A beat of the bar, as shares of the bar. */
+/** A beat of the bar. */
 export interface TaskBeat {
+  /** Share of the bar before it. */
   readonly start: number;
+  /** Its own share of the bar. */
   readonly length: number;
 }
 
