@@ -11,7 +11,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const TO = fileURLToPath(new URL('../../packages/stand/src/sound/spoken/', import.meta.url));
+const TO = fileURLToPath(new URL('../../packages/sound/src/spoken/', import.meta.url));
 const FFMPEG = 'ffmpeg';
 const RATE_HZ = 16_000;
 /** Seconds from the start of one word to that of the next. */

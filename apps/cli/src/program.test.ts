@@ -166,7 +166,7 @@ describe('build', () => {
     expect(bad.err).toContain('that is no RIFF file');
   });
 
-  it('[CL3] adds a click where asked', async () => {
+  it('[CL3] [CL5400] adds a click where asked, and counts aloud on one', async () => {
     const path = await lessonFile('good.lesson.yaml');
     const args = [
       '--audio',
@@ -196,6 +196,11 @@ describe('build', () => {
     expect(await loudest('clicked', 2.5, 2.6)).toBeGreaterThan(0.02);
     expect(await loudest('clicked', 4.4, 5.9)).toBeLessThan(0.001);
     expect(await loudest('plain', 2.4, 5.9)).toBeLessThan(0.001);
+    await run('build', path, '--out', join(folder, 'counted'), ...args, '--count-aloud');
+    // definition: the first click comes after 0.2 s and "one" is felt on it 84 ms after it has begun; every bar is counted
+    expect(await loudest('counted', 0, 0.11)).toBeLessThan(0.001);
+    expect(await loudest('counted', 0.13, 0.19)).toBeGreaterThan(0.01);
+    expect(await loudest('counted', 4.4, 5.9)).toBeGreaterThan(0.02);
   });
 
   it('[CL4][CL8] refuses a lesson with errors and a folder that cannot be written', async () => {

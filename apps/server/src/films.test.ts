@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { formNamed, type Lesson, parseLesson } from '@shedbook/core';
-import { makeRecording, type Pack, planRecordings, RECORDING_LUFS, RECORDING_RATE_HZ } from '@shedbook/pack';
+import { formNamed, type Lesson, Lufs, parseLesson } from '@shedbook/core';
+import { makeRecording, type Pack, planRecordings, RECORDING_RATE_HZ } from '@shedbook/pack';
 import type { FilmPlan, FilmState } from '@shedbook/routes';
 import { strFromU8, unzipSync } from 'fflate';
 import { expect, it, onTestFinished } from 'vitest';
@@ -23,7 +23,7 @@ function folders(): readonly string[] {
 }
 
 it(
-  '[SE2000] plans a film, makes it, gives it out with what lies beside it, and keeps nothing of one that is left off',
+  '[SE2000] [SE5400] plans a film, makes it, gives it out with what lies beside it, and keeps nothing of one that is left off',
   async () => {
     // Other tests make films meanwhile: these lie in a folder of their own.
     const { TMPDIR } = process.env;
@@ -38,7 +38,8 @@ it(
     // definition: 3 s of title, 1 s, two bars of a second, 2 s of ringing
     expect(plan).toMatchObject({ status: 200, body: { seconds: 8, widthPx: 1920, heightPx: 1080 } });
     const begin = async () =>
-      (await send(server, 'POST', `/api/lessons/${id}/films`, WISH)).body as FilmState;
+      (await send(server, 'POST', `/api/lessons/${id}/films`, { ...WISH, countAloud: true }))
+        .body as FilmState;
     const [first, second] = [await begin(), await begin()];
     expect(folders()).toHaveLength(1);
     // The second waits for the first, and is left off.
@@ -66,6 +67,7 @@ it(
       const content = Buffer.from(await response.arrayBuffer());
       expect(content.length, part).toBe(bytes);
       // standard: ISO/IEC 14496-12, 4.3: a file begins with its type
+      if (part === 'captions-en') expect(content.toString()).toContain('A voice counts: 1, 2, 3, 4.');
       if (part === 'film') expect(content.toString('latin1', 4, 8)).toBe('ftyp');
     }
     const third = await begin();
@@ -102,7 +104,7 @@ async function recordingOf(text: string): Promise<Uint8Array<ArrayBuffer>> {
   const lesson = parseLesson(text, 'lesson').lesson as Lesson;
   const request = {
     ...({ format: 'wav', exercises: [1], layers: [9], mute: [], bpm: null, dry: true, click: null } as const),
-    ...{ form: formNamed(lesson, 'One'), loudnessLufs: RECORDING_LUFS },
+    ...{ form: formNamed(lesson, 'One'), loudnessLufs: Lufs(-16) },
   };
   const [planned] = planRecordings(lesson, request);
   if (!planned) throw new Error('a recording');

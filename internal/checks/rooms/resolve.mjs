@@ -32,7 +32,8 @@ export function resolveRelative(tree, from, specifier) {
 
 /** Whether the `exports` of a package let a specifier such as `@a/b/theme/x.css` through. */
 export function isExported(manifest, specifier) {
-  const asked = `.${specifier.slice(manifest.name.length)}`;
+  // What follows a question mark tells the bundler how a file is wanted.
+  const [asked] = `.${specifier.slice(manifest.name.length)}`.split('?');
   return Object.keys(manifest.exports ?? {}).some((key) => {
     const [before, after] = key.split('*');
     return after === undefined ? key === asked : asked.startsWith(before) && asked.endsWith(after);

@@ -8,7 +8,8 @@
 import { countedTempo, type Exercise, equals, Seconds, type Stroke, type Voice } from '@shedbook/core';
 import { isFeathered } from '@shedbook/engrave';
 import type { ProgramBar } from '@shedbook/playing';
-import { capital, countOf, type FilmWords, sayPattern, spokenMark } from '@shedbook/words';
+import { countWordOf } from '@shedbook/sound';
+import { capital, countOf, countUnder, type FilmWords, sayPattern, spokenMark } from '@shedbook/words';
 import { headingOf, limbOfVoice } from './draw.ts';
 import type { Film, StagedScene } from './film.ts';
 
@@ -44,22 +45,35 @@ function stageText(scene: StagedScene, stage: number, said: FilmWords): string {
   return told.join(' ');
 }
 
-function grooveCues(scene: StagedScene, rate: number, said: FilmWords): readonly Cue[] {
+function grooveCues(film: Film, scene: StagedScene, said: FilmWords): readonly Cue[] {
+  const rate = film.request.framesPerSecond;
   const { program, stages } = scene;
+  const counts = countIn(film, scene, said);
+  const texts = stages.map((_, stage) => stageText(scene, stage, said));
   const starts = stages.map(({ fromBar }) => program.bars[fromBar - 1]?.place ?? 0);
   return stages.map((_, stage) => ({
     // The first is read during the count-in already.
     fromSeconds: Seconds(momentOf(scene, stage === 0 ? program.start : (starts[stage] as number), rate)),
     toSeconds: Seconds(momentOf(scene, starts[stage + 1] ?? program.end, rate)),
-    text: stageText(scene, stage, said),
+    text:
+      stage === 0 && counts !== null
+        ? `${said.captions.counted({ counts })} ${texts[0]}`
+        : (texts[stage] as string),
   }));
 }
 
+/** The limb that strikes a voice of the exercise, by its side; null where hands change, or nobody's limb is meant. */
+function onlyLimb(scene: StagedScene, voice: Voice) {
+  const own = scene.strokes.filter((stroke) => stroke.voice === voice && stroke.role === 'pattern');
+  return new Set(own.map(({ limb }) => limb)).size === 1 ? limbOfVoice(scene, voice) : null;
+}
+
 /** What one bar of the exercise plays, voice by voice. */
-function barText({ parts }: Exercise, bar: number, said: FilmWords): string {
+function barText(scene: StagedScene, { parts }: Exercise, bar: number, said: FilmWords): string {
   const plays = parts.map(({ voice, pattern }) => {
     const counts = countsByBar(voice, pattern, said)[bar % pattern.bars.length] ?? said.captions.silent;
-    return said.captions.plays({ voice, counts });
+    const limb = onlyLimb(scene, voice);
+    return limb ? said.captions.playsWith({ voice, limb, counts }) : said.captions.plays({ voice, counts });
   });
   const many = parts.some(({ pattern }) => pattern.bars.length > 1);
   return `${many ? `${capital(said.counts.bar({ n: bar + 1 }))}: ` : ''}${plays.join(' ')}`;
@@ -108,7 +122,7 @@ function barTexts(scene: StagedScene, exercise: Exercise, said: FilmWords): read
     const told = stretch.map(({ place, patternBar }): Told => {
       const isNew = patternBar !== null && !heard.has(patternBar);
       if (patternBar !== null) heard.add(patternBar);
-      return { place, text: isNew ? barText(exercise, patternBar, said) : listen };
+      return { place, text: isNew ? barText(scene, exercise, patternBar, said) : listen };
     });
     return told;
   });
@@ -126,14 +140,35 @@ function toldOnce(told: readonly Told[]): readonly Told[] {
   });
 }
 
+/** What a voice says before the first bar; null where none is to be heard. */
+function countIn({ request }: Film, { strokes, shown }: StagedScene, { counts }: FilmWords): string | null {
+  if (!request.countAloud || shown) return null;
+  const syllables: Readonly<Record<string, string>> = counts.syllables;
+  const words = strokes
+    .filter(({ voice, written }) => voice === 'click' && written.bar < 1)
+    .flatMap((click) => countWordOf(click) ?? []);
+  return words.length === 0 ? null : words.map((word) => syllables[word] ?? word).join(', ');
+}
+
+/** Which exercise it is, how fast, over what where no scene before has told, and how it is counted in. */
+function opening(film: Film, scene: StagedScene, said: FilmWords): string {
+  const exercise = headingOf(scene, 0, film);
+  const bpm = countedTempo(scene.lesson.meter, scene.bpm);
+  const groove = film.request.buildUp ? [] : scene.lesson.groove.map(({ voice }) => voice);
+  const { bars, barsOver, counted, countAlong } = said.captions;
+  const counts = countIn(film, scene, said);
+  return [
+    groove.length === 0 ? bars({ exercise, bpm }) : barsOver({ exercise, bpm, groove }),
+    counts === null ? countAlong : counted({ counts }),
+  ].join(' ');
+}
+
 function exerciseCues(film: Film, scene: StagedScene, said: FilmWords): readonly Cue[] {
   const rate = film.request.framesPerSecond;
   const exercise = scene.lesson.exercises.find(({ number }) => number === scene.exercise);
   if (!exercise) return [];
-  const bpm = countedTempo(scene.lesson.meter, scene.bpm);
-  const heading = headingOf(scene, 0, film);
   const told: readonly Told[] = [
-    { place: scene.program.start, text: said.captions.bars({ exercise: heading, bpm }) },
+    { place: scene.program.start, text: opening(film, scene, said) },
     ...toldOnce(barTexts(scene, exercise, said)),
   ];
   return told.flatMap(({ place, text }, index) => {
@@ -144,16 +179,30 @@ function exerciseCues(film: Film, scene: StagedScene, said: FilmWords): readonly
   });
 }
 
+/** What the lesson is, and how a beat of what is played is counted, so that its counts are understood. */
+function titleText({ request: { lesson }, scenes }: Film, said: FilmWords): string {
+  const strokes = scenes.flatMap((scene) => (scene.kind === 'title' ? [] : scene.strokes));
+  const divided = new Set(strokes.flatMap(({ role, slots }) => (role === 'count-in' ? [] : slots)));
+  // Whoever counts "1 e & a" counts "1 &" with it.
+  const finest = [...divided].filter((slots) => ![...divided].some((n) => n > slots && n % slots === 0));
+  const counted = finest
+    .filter((slots) => slots > 1)
+    .map((slots) =>
+      Array.from({ length: slots }, (_, slot) => countUnder(said.counts, 0, slot, slots)).join(' '),
+    );
+  const title = said.captions.title({ title: lesson.title });
+  return counted.length === 0 ? title : `${title} ${said.captions.inBeat({ counts: counted.join('; ') })}`;
+}
+
 /** The captions of a film, in order, in the language that its tools speak. */
 export function captionsOf(film: Film): readonly Cue[] {
   const rate = film.request.framesPerSecond;
   const { said } = film.tools;
   return film.scenes.flatMap((scene): readonly Cue[] => {
-    if (scene.kind === 'groove') return grooveCues(scene, rate, said);
+    if (scene.kind === 'groove') return grooveCues(film, scene, said);
     if (scene.kind === 'exercise') return exerciseCues(film, scene, said);
-    const toSeconds = Seconds(scene.frames / rate);
     return [
-      { fromSeconds: Seconds(0), toSeconds, text: said.captions.title({ title: film.request.lesson.title }) },
+      { fromSeconds: Seconds(0), toSeconds: Seconds(scene.frames / rate), text: titleText(film, said) },
     ];
   });
 }

@@ -135,9 +135,31 @@ describe('a film', () => {
       expect.arrayContaining([
         'The ride is played by the right hand: 1, 2, 2 let, 3, 4, 4 let.',
         'Now the right foot feathers the bass drum: 1, 2, 3, 4. So softly that you sense it more than you hear it.',
-        'The snare plays 1, 3 let.',
+        'A lesson for the drum set: Short & <clear>. Count each beat 1 trip let.',
+        'The snare (left hand) plays 1, 3 let.',
         'Listen for the strokes that fall between those of the ride: 3 let.',
       ]),
+    );
+  });
+
+  it('[FI5400] says in its captions what a voice counts before the first bar, as the voice says it', () => {
+    const request: FilmRequest = { ...film.request, click: {}, countAloud: 'en' };
+    const counted = createFilm({ ...request, tempi: [Bpm(120)] }, film.look, film.tools);
+    const texts = captionsOf(counted).map(({ text }) => text);
+    // common practice: a bar of four is counted in "1, 2, 3, 4"
+    expect(texts.filter((text) => text.includes('A voice counts: 1, 2, 3, 4.'))).toEqual([
+      expect.stringMatching(/^A voice counts: 1, 2, 3, 4\. The ride is played by the right hand/),
+      'Exercise 1 at 120 beats a minute. A voice counts: 1, 2, 3, 4.',
+      'Exercise 2: Two bars at 120 beats a minute. A voice counts: 1, 2, 3, 4.',
+    ]);
+    const german = { ...counted, tools: inGerman().tools };
+    expect(
+      captionsOf(german).filter(({ text }) => text.includes('Eine Stimme zählt: 1, 2, 3, 4.')),
+    ).toHaveLength(3);
+    // without a groove shown before, an exercise says over what it is played
+    const alone = createFilm({ ...film.request, buildUp: false, exercises: [1] }, film.look, film.tools);
+    expect(captionsOf(alone)[1]?.text).toBe(
+      'Exercise 1 at 120 beats a minute, over ride, hi-hat foot and bass drum. Count along, then play.',
     );
   });
 
@@ -153,7 +175,7 @@ describe('a film', () => {
         expect(lines.every((line) => line !== '' && line.length <= 52)).toBe(true);
       }
       // standard: 4.2.2: & and < are written as escapes
-      expect(blocks[1]).toContain('Short &amp; &lt;clear&gt;');
+      expect(blocks[1]?.replaceAll('\n', ' ')).toContain('Short &amp; &lt;clear&gt;');
     }
     expect(LANGUAGE_TAGS).toHaveLength(2);
   });

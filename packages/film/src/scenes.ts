@@ -1,6 +1,16 @@
 /** The scenes of a film, in order: a title card, the groove built up limb by limb, and each exercise at each tempo. */
-import { type Bpm, type Form, formIn, formShown, type Lesson, perform, sectionsOf } from '@shedbook/core';
+import {
+  type Bpm,
+  type Form,
+  formIn,
+  formShown,
+  type Lesson,
+  type Performance,
+  perform,
+  sectionsOf,
+} from '@shedbook/core';
 import { createProgram, evenClock, landingsOf, type Program } from '@shedbook/playing';
+import { addClicks, type ClickOptions, type SpokenLanguage } from '@shedbook/sound';
 import type { OverPerformances } from './recorded.ts';
 import { recordedScene } from './recorded-scene.ts';
 import type { FrameRate, PlayedScene, Scene, Unplaced } from './scene.ts';
@@ -19,6 +29,10 @@ export interface FilmRequest {
   readonly buildUp: boolean;
   /** Performances to follow instead of the grid, for the exercises that there are some of. */
   readonly over?: OverPerformances | undefined;
+  /** The click that plays along where no performance is followed; none where left out. */
+  readonly click?: Omit<ClickOptions, 'meter'> | null;
+  /** The language that is counted aloud in, on every click, the count-in with them; nothing is said where left out. */
+  readonly countAloud?: SpokenLanguage | null;
 }
 
 const TITLE_SECONDS = 3;
@@ -27,6 +41,11 @@ const LEAD_SECONDS = 1;
 const TAIL_SECONDS = 2;
 /** A stage lasts so long at least that its caption can be read. */
 const STAGE_SECONDS = 5;
+
+/** A performance with the click that the film has. */
+function clicked(performance: Performance, { meter }: Lesson, { click }: FilmRequest): Performance {
+  return click ? addClicks(performance, { meter, ...click }) : performance;
+}
 
 /** What follows the grid knows of its program. */
 function onGrid(program: Program, bpm: Bpm) {
@@ -43,11 +62,13 @@ function exerciseScene(
   lesson: Lesson,
   exercise: number,
   bpm: Bpm,
-  { form: asked, framesPerSecond }: FilmRequest,
+  request: FilmRequest,
 ): Unplaced<PlayedScene> {
+  const { form: asked, framesPerSecond } = request;
   const form = asked ? formIn(lesson, asked) : formShown(lesson, exercise, null);
   const layers = lesson.layers.length;
-  const { strokes, durationSeconds } = perform(lesson, { exercise, form, bpm, layers });
+  const played = perform(lesson, { exercise, form, bpm, layers });
+  const { strokes, durationSeconds } = clicked(played, lesson, request);
   const program = createProgram(lesson, { exercise, form, bpm, layers });
   return {
     ...{ kind: 'exercise', lesson, exercise, form, bpm, strokes, durationSeconds, stages: [] },
@@ -63,7 +84,8 @@ function stageBars({ groove }: Lesson, barSeconds: number): number {
   return around * Math.max(1, Math.ceil(STAGE_SECONDS / (around * barSeconds)));
 }
 
-function grooveScene(lesson: Lesson, bpm: Bpm, rate: FrameRate): Unplaced<PlayedScene> | null {
+function grooveScene(lesson: Lesson, bpm: Bpm, request: FilmRequest): Unplaced<PlayedScene> | null {
+  const rate = request.framesPerSecond;
   const joining = lesson.layers.map((layer, index) => ({ layer, layers: index + 1 }));
   const own = joining.filter(({ layer }) => layer.joins.some((join) => join !== 'pattern'));
   if (own.length === 0 || lesson.groove.length === 0) return null;
@@ -74,13 +96,14 @@ function grooveScene(lesson: Lesson, bpm: Bpm, rate: FrameRate): Unplaced<Played
   const one = perform(lesson, { exercise: null, form: timeFor(1), bpm });
   const bars = stageBars(lesson, one.durationSeconds - one.countInSeconds);
   const form = timeFor(bars * own.length);
-  const strokes = own.flatMap(({ layers }, stage) =>
+  const joined = own.flatMap(({ layers }, stage) =>
     perform(lesson, { exercise: null, form, bpm, layers }).strokes.filter(({ written: { bar } }) =>
       bar < 1 ? stage === 0 : Math.floor((bar - 1) / bars) === stage,
     ),
   );
   const program = createProgram(lesson, { exercise: null, form, bpm, layers: lesson.layers.length });
-  const { durationSeconds } = perform(lesson, { exercise: null, form, bpm });
+  const whole = perform(lesson, { exercise: null, form, bpm });
+  const { strokes, durationSeconds } = clicked({ ...whole, strokes: joined }, lesson, request);
   return {
     ...{ kind: 'groove', lesson, exercise: null, form, bpm, strokes, durationSeconds },
     ...onGrid(program, bpm),
@@ -95,7 +118,7 @@ function sectionScenes(lesson: Lesson, request: FilmRequest): readonly Unplaced[
   const tempi = request.tempi.length > 0 ? request.tempi : [lesson.tempo.startBpm];
   const own = request.exercises.filter((number) => lesson.exercises.some((each) => each.number === number));
   if (own.length === 0) return [];
-  const groove = buildUp ? grooveScene(lesson, tempi[0] as Bpm, framesPerSecond) : null;
+  const groove = buildUp ? grooveScene(lesson, tempi[0] as Bpm, request) : null;
   const exercises = own.flatMap((number) => {
     const recorded = over?.recorded.find((each) => each.exercise === number);
     if (!over || !recorded) return tempi.map((bpm) => exerciseScene(lesson, number, bpm, request));

@@ -3,32 +3,35 @@
  *
  * Conventions: stereo at the kit's rate, which the frames of a second divide; loudness in LUFS.
  */
-import { FullScaleDb, type Hertz, Lufs } from '@shedbook/core';
+import { FullScaleDb, type Hertz } from '@shedbook/core';
+import { gainToDb, peakOf } from '@shedbook/signal';
 import {
+  addWords,
   amplify,
+  countAloud,
   createRenderer,
   integrateSteps,
   type Kit,
   limitTruePeak,
   loudnessSteps,
+  RECORDING_LUFS,
   render,
+  type SpokenWord,
+  type SpokenWords,
   type StereoAudio,
+  seekGain,
   slowDown,
 } from '@shedbook/sound';
 import type { Film } from './film.ts';
 import type { Shown } from './recorded.ts';
 import type { PlayedScene, Scene } from './scene.ts';
 
-/** Loudness of films: what is usual for speech and music on a telephone. */
-const FILM_LUFS = Lufs(-16);
 /** Highest true peak, before encoding, that is tried first: AAC and Opus add about so much to −1 dBTP. */
 export const FIRST_CEILING_DBTP = FullScaleDb(-2);
 /** What still rings at the end of a scene is faded out so fast. */
 const FADE_SECONDS = 0.5;
 /** A recording is cut in with a fade as short as that: too short to soften a stroke. */
 const FADE_IN_SECONDS = 0.003;
-const CLOSE_ENOUGH_LU = 0.1;
-const MOST_ROUNDS = 4;
 
 /** Where a block lies in its scene: samples from the scene's beginning. */
 interface Place {
@@ -97,6 +100,8 @@ export interface SceneSources {
   readonly kit: Kit;
   /** What was recorded of a performance that the scene shows, at the kit's rate and as fast as it was played, or null. */
   readonly recording: StereoAudio | null;
+  /** What a film that counts aloud counts with, at the kit's rate; nothing is said where left out. */
+  readonly words?: SpokenWords | null;
 }
 
 /** Samples that are rendered at a time, and how far ahead strokes are made ready, in seconds. */
@@ -127,19 +132,21 @@ function* played(
   }
 }
 
-/**
- * A scene's sound block by block, together exactly as long as its frames, as loud as the kit is. What follows the grid is
- * rendered as it is asked for; over a recording it comes as one block, as long as the recording.
- */
-export function* renderScene(
-  scene: Scene,
+/** What is counted aloud in a scene, from its first sample: a word on every click; nothing over a recording, whose own count is heard. */
+function wordsIn(scene: PlayedScene, start: number, { words }: SceneSources): readonly SpokenWord[] {
+  if (!words || scene.shown) return [];
+  return countAloud(scene.strokes, words).map((word) => ({ ...word, from: word.from + start }));
+}
+
+/** Blocks of what a scene plays, without what is said over it. */
+function* playedScene(
+  scene: PlayedScene,
   film: Pick<Film, 'request'>,
   sources: SceneSources,
 ): Generator<StereoAudio> {
   const { sampleRateHz } = sources.kit;
   const perFrame = sampleRateHz / film.request.framesPerSecond;
   const end = scene.frames * perFrame;
-  if (scene.kind === 'title') return yield silence(end, sampleRateHz);
   const start = scene.leadFrames * perFrame;
   if (start > 0) yield silence(start, sampleRateHz);
   if (scene.shown) {
@@ -151,6 +158,27 @@ export function* renderScene(
   let at = start;
   for (const block of played(scene, film, { kit: sources.kit, length: end - start })) {
     fade(block, { at, start, end });
+    at += block.left.length;
+    yield block;
+  }
+}
+
+/**
+ * A scene's sound block by block, together exactly as long as its frames, as loud as the kit is. What follows the grid is
+ * rendered as it is asked for; over a recording it comes as one block, as long as the recording.
+ */
+export function* renderScene(
+  scene: Scene,
+  film: Pick<Film, 'request'>,
+  sources: SceneSources,
+): Generator<StereoAudio> {
+  const { sampleRateHz } = sources.kit;
+  const perFrame = sampleRateHz / film.request.framesPerSecond;
+  if (scene.kind === 'title') return yield silence(scene.frames * perFrame, sampleRateHz);
+  const words = wordsIn(scene, scene.leadFrames * perFrame, sources);
+  let at = 0;
+  for (const block of playedScene(scene, film, sources)) {
+    addWords(block, words, at);
     at += block.left.length;
     yield block;
   }
@@ -199,25 +227,27 @@ export async function* master(kept: KeptSound, mastering: Mastering): AsyncGener
   for (const from of partsOf(kept)) yield masteredPart(kept, from, mastering);
 }
 
-/** Finds the one gain with which a film is as loud as it should be, the limiter counted in. */
-export async function findMastering(kept: KeptSound, ceilingDbtp: FullScaleDb): Promise<Mastering> {
-  const loudness = async (gainDb: number | null): Promise<number> => {
-    const steps: Float64Array[] = [];
-    for (const from of partsOf(kept)) {
-      const to = Math.min(kept.samples, from + PART_SECONDS * kept.sampleRateHz);
-      const part =
-        gainDb === null ? await kept.read(from, to) : await masteredPart(kept, from, { gainDb, ceilingDbtp });
-      steps.push(loudnessSteps(part));
-    }
-    return integrateSteps(steps);
-  };
-  const plain = await loudness(null);
-  if (plain === Number.NEGATIVE_INFINITY) return { gainDb: 0, ceilingDbtp };
-  let gainDb = FILM_LUFS - plain;
-  for (let round = 1; round < MOST_ROUNDS; round += 1) {
-    const lacking = FILM_LUFS - (await loudness(gainDb));
-    if (Math.abs(lacking) <= CLOSE_ENOUGH_LU) break;
-    gainDb += lacking;
+/** How loud kept sound is, part by part, and its highest sample. */
+async function measureKept(kept: KeptSound, read: (from: number, to: number) => Promise<StereoAudio>) {
+  const steps: Float64Array[] = [];
+  let peak = 0;
+  for (const from of partsOf(kept)) {
+    const part = await read(from, Math.min(kept.samples, from + PART_SECONDS * kept.sampleRateHz));
+    steps.push(loudnessSteps(part));
+    peak = Math.max(peak, peakOf(part.left), peakOf(part.right));
   }
-  return { gainDb, ceilingDbtp };
+  return { lufs: integrateSteps(steps), peakDb: gainToDb(peak) };
+}
+
+/** Finds the one gain with which a film is as loud as recordings are, the limiter counted in. */
+export async function findMastering(kept: KeptSound, ceilingDbtp: FullScaleDb): Promise<Mastering> {
+  const { lufs: plainLufs, peakDb } = await measureKept(kept, (from, to) => kept.read(from, to));
+  if (plainLufs === Number.NEGATIVE_INFINITY) return { gainDb: 0, ceilingDbtp };
+  const search = seekGain({ plainLufs, peakDb }, RECORDING_LUFS, ceilingDbtp);
+  for (let step = search.next(); ; ) {
+    const gainDb = step.value as number;
+    const { lufs } = await measureKept(kept, (from) => masteredPart(kept, from, { gainDb, ceilingDbtp }));
+    step = search.next(lufs);
+    if (step.done) return { gainDb, ceilingDbtp };
+  }
 }

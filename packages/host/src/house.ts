@@ -32,5 +32,8 @@ export const DESK_DIR: string = join(HOUSE, 'apps/desk/dist/site');
 /** Where the practice page is built to. */
 export const PRACTICE_DIR: string = join(HOUSE, 'apps/practice/dist/site');
 
+/** Where the words of the spoken count lie. */
+export const SPOKEN_DIR: string = join(HOUSE, 'packages/sound/src/spoken');
+
 /** Lessons for the first visit. */
 export const DEMO_DIR: string = join(HOUSE, 'demo');

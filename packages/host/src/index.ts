@@ -9,6 +9,7 @@ export { DEMO_DIR, DESK_DIR, houseOf, PRACTICE_DIR } from './house.ts';
 export { InputError, reasonOf, type SayIn } from './input-error.ts';
 export { loadKit } from './kit.ts';
 export { type FindFile, fileIn, lookAtFiles, readMedia } from './media/read-media.ts';
+export { loadSpokenWords } from './spoken-words.ts';
 export {
   createThread,
   type OrderTerms,

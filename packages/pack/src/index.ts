@@ -16,7 +16,6 @@ export {
   makeRecording,
   type PlannedRecording,
   planRecordings,
-  RECORDING_LUFS,
   RECORDING_RATE_HZ,
   type RecordingRequest,
 } from './files/recordings.ts';

@@ -49,6 +49,13 @@ export const filmWish = z.readonly(
     over: z
       ._default(z.nullable(overWish), null)
       .check(z.describe('performances that page and ball follow; null for none')),
+    countAloud: z
+      ._default(z.boolean(), false)
+      .check(
+        z.describe(
+          'whether it is counted aloud, over a click on every beat, where no performance is followed',
+        ),
+      ),
     shape: z.enum(['landscape', 'portrait']),
     scheme: z.enum(['light', 'dark']),
     buildUp: z

@@ -14,7 +14,13 @@ export {
   measureLoudness,
   type WeightedChannel,
 } from './loudness/measure.ts';
-export { CEILING_DBTP, type Normalised, normaliseLoudness } from './loudness/normalise.ts';
+export {
+  CEILING_DBTP,
+  type Normalised,
+  normaliseLoudness,
+  RECORDING_LUFS,
+  seekGain,
+} from './loudness/normalise.ts';
 export { addClicks, type ClickGap, type ClickOptions, clicksIn } from './play-along/click.ts';
 export { type Renderable, type RenderOptions, render } from './render/render.ts';
 export { type RenderLoopOptions, renderLoop } from './render/render-loop.ts';
@@ -23,5 +29,25 @@ export type { SoundingStroke } from './render/strokes-to-hits.ts';
 export { soundOf } from './render/strokes-to-hits.ts';
 export { SoundFontError, type SoundFontFact } from './soundfont/sound-font-fact.ts';
 export { loadSoundFontKit, type SoundFontKitOptions } from './soundfont/soundfont-kit.ts';
+export {
+  addWords,
+  countAloud,
+  renderCounted,
+  SPOKEN_LEAD_SECONDS,
+  type SpokenWord,
+  type SpokenWords,
+  spokenAt,
+} from './spoken/count-aloud.ts';
+export {
+  type CountedPlace,
+  type CountWord,
+  countWordOf,
+  SPOKEN_FADE_SECONDS,
+  SPOKEN_GAIN,
+  SPOKEN_RATE_HZ,
+  type SpokenLanguage,
+  type SpokenPlace,
+  spokenPlace,
+} from './spoken/count-word.ts';
 export type { StereoAudio } from './stereo.ts';
 export { type SlowDown, slowDown } from './stretch/slow-down.ts';

@@ -1,6 +1,6 @@
 /** Recordings of exercises. */
 import type { Lesson } from '@shedbook/core';
-import { loadKit } from '@shedbook/host';
+import { loadKit, loadSpokenWords } from '@shedbook/host';
 import { makeRecording, planRecordings, RECORDING_RATE_HZ } from '@shedbook/pack';
 import type { Speaker } from '../terminal.ts';
 import type { Outbox } from './outbox.ts';
@@ -15,7 +15,9 @@ export async function writeAudio(
 ): Promise<void> {
   if (audio === null) return;
   const kit = await loadKit(request.kit, RECORDING_RATE_HZ);
-  const asked = { ...request, format: audio };
+  const language = terminal.catalogue.tag;
+  const words = request.countAloud ? await loadSpokenWords(language, RECORDING_RATE_HZ) : null;
+  const asked = { ...request, format: audio, words };
   const { recording: progress } = terminal.catalogue.words.build;
   const recordings = planRecordings(lesson, asked);
   for (const [index, recording] of recordings.entries()) {

@@ -6,24 +6,23 @@
 import {
   Bpm,
   type Form,
-  isSubdivision,
   LESSON_TEMPI,
   type Lesson,
   Lufs,
   PAPERS,
   type Paper,
-  SUBDIVISIONS,
   sectionsOf,
   type Voice,
 } from '@shedbook/core';
 import type { PerformanceFile } from '@shedbook/host/film';
-import { AUDIO_FORMATS, type AudioFormat, RECORDING_LUFS } from '@shedbook/pack';
-import type { ClickOptions } from '@shedbook/sound';
+import { AUDIO_FORMATS, type AudioFormat } from '@shedbook/pack';
+import { RECORDING_LUFS } from '@shedbook/sound';
+import { type ClickAsked, type ClickOptionsAsked, readClick } from '../click-options.ts';
 import { readChoice, readExerciseList, readVoices, refuseOption as refuse, requireForm } from '../options.ts';
 import { readPerformances } from '../read-performances.ts';
 
 /** The options of the command line as they come, all text. */
-export interface BuildOptions {
+export interface BuildOptions extends ClickOptionsAsked {
   readonly out: string;
   readonly audio?: string;
   readonly tempo?: string;
@@ -38,9 +37,6 @@ export interface BuildOptions {
   readonly pack?: boolean;
   readonly performance?: readonly string[];
   readonly films?: boolean;
-  readonly click?: string;
-  readonly subdivide?: string;
-  readonly gap?: string;
   readonly json?: boolean;
 }
 
@@ -69,7 +65,9 @@ export interface BuildRequest {
   /** Whether the pack has a film of each exercise that is built. */
   readonly films: boolean;
   /** The click that plays along, or null. */
-  readonly click: Omit<ClickOptions, 'meter'> | null;
+  readonly click: ClickAsked;
+  /** Whether it is counted aloud on every click. */
+  readonly countAloud: boolean;
 }
 
 /** What a recording may be as loud as, in LUFS. */
@@ -97,37 +95,6 @@ function readLayers(text: string | undefined, lesson: Lesson): readonly number[]
   const value = Number(text);
   if (Number.isInteger(value) && value >= 1 && value <= all) return [value];
   return refuse('layers', text, (expected) => expected.layers({ names }));
-}
-
-function readBeats(text: string, lesson: Lesson): readonly number[] {
-  const most = Math.max(...sectionsOf(lesson).map(({ meter }) => meter.beats.length));
-  const all = Array.from({ length: most }, (_, index) => index + 1);
-  if (text === 'all') return all;
-  const beats = text.split(',').map(Number);
-  return beats.every((beat) => all.includes(beat))
-    ? beats
-    : refuse('click', text, (expected) => expected.beats({ beats: all.join(',') }));
-}
-
-/** Bars with click and bars without, such as `2/2`. */
-function readGap(text: string) {
-  const [soundingBars, silentBars] = (/^(\d{1,2})\/(\d{1,2})$/.exec(text) ?? []).slice(1).map(Number);
-  if (!soundingBars || silentBars === undefined) return refuse('gap', text, (expected) => expected.gap);
-  return { soundingBars, silentBars };
-}
-
-function readClick({ click, subdivide, gap }: BuildOptions, lesson: Lesson): BuildRequest['click'] {
-  if (click === undefined && subdivide === undefined && gap === undefined) return null;
-  const slots = Number(subdivide ?? 1);
-  if (!isSubdivision(slots))
-    return refuse('subdivide', subdivide ?? '', ({ slots: allowed }) =>
-      allowed({ slots: SUBDIVISIONS.join(', ') }),
-    );
-  return {
-    beats: readBeats(click ?? 'all', lesson),
-    subdivision: slots,
-    ...(gap === undefined ? {} : { gap: readGap(gap) }),
-  };
 }
 
 /** What only a pack has; null where it is not asked for. @throws InputError where no pack is made */
@@ -159,5 +126,6 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
     performances: packed('performance', options, () => readPerformances(options, lesson)) ?? [],
     films: packed('films', options, () => true) ?? false,
     click: readClick(options, lesson),
+    countAloud: options.countAloud ?? false,
   };
 }

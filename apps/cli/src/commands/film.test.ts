@@ -26,6 +26,7 @@ it('[CL1700] refuses what it cannot make, in plain words and in both languages, 
   expect(await run('--shape', 'portrat')).toEqual(refused('did you mean "portrait"?'));
   expect(await run('--scheme', 'blue')).toEqual(refused('one of light, dark'));
   expect(await run('--rate', '25')).toEqual(refused('one of 30, 60'));
+  expect(await run('--click', '5')).toEqual(refused('beats such as 1,2,3,4, or all'));
   expect(await run('--exercise', '2')).toEqual(refused('numbers from 1 to 1'));
   expect(await run('--form', 'four')).toEqual(refused('--form: found "four"'));
   expect(await run('--tempo', '9', '--language', 'de')).toEqual(refused('mit Kommas verbunden, etwa 60,80'));

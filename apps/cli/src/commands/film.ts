@@ -24,7 +24,8 @@ import {
   planFilm,
 } from '@shedbook/host/film';
 import { RECORDING_RATE_HZ } from '@shedbook/pack';
-import { durationWords, exercisesInWords, sizeWords } from '@shedbook/words';
+import { durationWords, exercisesInWords, type LanguageTag, sizeWords } from '@shedbook/words';
+import { type ClickOptionsAsked, readClick } from '../click-options.ts';
 import { unlessInterrupted } from '../interrupt.ts';
 import { readLessonFile, requireLesson } from '../lesson-file.ts';
 import { readChoice, readExerciseList, refused, refuseOption, requireForm } from '../options.ts';
@@ -33,7 +34,7 @@ import { type PerformanceOptions, readPerformances } from '../read-performances.
 import type { Speaker } from '../terminal.ts';
 
 /** The options of the command line as they come, all text. */
-export interface FilmOptions extends PerformanceOptions {
+export interface FilmOptions extends PerformanceOptions, ClickOptionsAsked {
   readonly out: string;
   readonly form?: string;
   readonly tempo?: string;
@@ -103,7 +104,7 @@ function readExercises(options: FilmOptions, lesson: Lesson): readonly number[] 
   return all.filter((number) => played.includes(number));
 }
 
-function readRequest(options: FilmOptions, lesson: Lesson): FilmRequest {
+function readRequest(options: FilmOptions, lesson: Lesson, language: LanguageTag): FilmRequest {
   const rates = FRAME_RATES.map(String);
   return {
     lesson,
@@ -114,6 +115,8 @@ function readRequest(options: FilmOptions, lesson: Lesson): FilmRequest {
       readChoice('rate', options.rate ?? '30', rates),
     ) as FilmRequest['framesPerSecond'],
     buildUp: options.buildUp ?? true,
+    click: readClick(options, lesson),
+    countAloud: options.countAloud ? language : null,
   };
 }
 
@@ -168,7 +171,9 @@ export async function film(path: string, options: FilmOptions, terminal: Speaker
   const { words } = terminal.catalogue;
   const lesson = requireLesson(await readLessonFile(path), terminal);
   if (lesson.exercises.length === 0) throw refused(path, '', ({ withExercises }) => withExercises);
-  const [ending, request, look] = [readEnding(options.out), readRequest(options, lesson), readLook(options)];
+  const { tag } = terminal.catalogue;
+  const [ending, look] = [readEnding(options.out), readLook(options)];
+  const request = readRequest(options, lesson, tag);
   const manner = readManner(options);
   const began = Date.now();
   const made = await unlessInterrupted(async (signal) => {
@@ -177,7 +182,7 @@ export async function film(path: string, options: FilmOptions, terminal: Speaker
     const heard = options.performance ? await hearAll({ ...order, files }, terminal) : NONE_HEARD;
     terminal.progress(words.film.planning);
     const asked = { ...request, over: { ...manner, recorded: heard.recorded } };
-    const planned = planFilm(asked, look, await loadEngravingTools(), terminal.catalogue.tag);
+    const planned = planFilm(asked, look, await loadEngravingTools(), tag);
     sayPlan(planned, ending, terminal);
     const kit = await loadKit(options.kit ?? null, RECORDING_RATE_HZ);
     const { recordings } = heard;

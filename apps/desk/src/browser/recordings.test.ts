@@ -1,8 +1,9 @@
+import { execFileSync } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import { Bpm, formNamed, type Lesson, parseLesson, perform } from '@shedbook/core';
 import { writeMidi } from '@shedbook/exchange';
-import { makeRecording, planRecordings, RECORDING_LUFS, RECORDING_RATE_HZ } from '@shedbook/pack';
-import { createKit } from '@shedbook/sound';
+import { makeRecording, planRecordings, RECORDING_RATE_HZ } from '@shedbook/pack';
+import { createKit, RECORDING_LUFS } from '@shedbook/sound';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
@@ -31,7 +32,7 @@ async function drop(page: Page, name: string, content: Buffer): Promise<void> {
   await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
 }
 
-it('[ST900] records exercises in any form, layer and format, and leaves off when told to', async () => {
+it('[ST900] [ST5400] records exercises in any form, layer and format, and leaves off when told to', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, await addressOf(url, 'First swing', 'print'));
   await page.getByRole('button', { name: 'Make recordings' }).click();
@@ -53,12 +54,24 @@ it('[ST900] records exercises in any form, layer and format, and leaves off when
   await form.getByRole('combobox', { name: 'Form' }).selectOption({ index: 1 });
   await form.getByRole('spinbutton', { name: 'Tempo' }).fill('120');
   await form.getByText('FLAC', { exact: true }).click();
+  // whoever is counted to hears the click that is counted on
+  await form.getByText('Count aloud over it').click();
+  expect(await form.getByRole('checkbox', { name: 'Click' }).isChecked()).toBe(true);
   const saving = page.waitForEvent('download', { timeout: PATIENCE_MS });
   await form.getByRole('button', { name: 'Make the recording' }).click();
   const saved = await saving;
   expect(saved.suggestedFilename()).toBe('first-swing-01.flac');
   // standard: RFC 9639, section 6: the first four bytes
   expect((await readFile(await saved.path())).subarray(0, 4).toString()).toBe('fLaC');
+  const raw = ['-v', 'error', '-i', await saved.path(), '-f', 'f32le', '-ac', '1', '-t', '0.2', '-'];
+  const begins = new Float32Array(Uint8Array.from(execFileSync('ffmpeg', raw)).buffer);
+  const loudest = (from: number, to: number) =>
+    begins
+      .subarray(from * RECORDING_RATE_HZ, to * RECORDING_RATE_HZ)
+      .reduce((most, each) => Math.max(most, Math.abs(each)), 0);
+  // definition: the first click comes after 0.2 s, and "one" is felt on it 84 ms after it has begun; dither lies under −100 dB
+  expect(loudest(0, 0.11)).toBeLessThan(1e-5);
+  expect(loudest(0.13, 0.19)).toBeGreaterThan(0.01);
   // several come as one file, compressed where that was chosen
   await form.getByText('MP3', { exact: true }).click();
   await form.locator('label', { hasText: 'Exercise 2' }).first().click();
@@ -76,6 +89,7 @@ it('[ST2000] says how long and large a film will be before it is made, how far i
   await page.getByRole('button', { name: 'Make a film' }).click();
   const form = page.locator('[data-part="films"]');
   await form.getByText(/ of film, 1920 × 1080, about .* MB$/).waitFor({ timeout: PATIENCE_MS });
+  await form.getByText('Count aloud over a click').click();
   await form.getByText('tall', { exact: true }).click();
   await form.getByText(/ of film, 1080 × 1920, about /).waitFor({ timeout: PATIENCE_MS });
   await form.getByRole('button', { name: 'Make the film' }).click();

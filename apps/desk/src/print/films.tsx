@@ -119,6 +119,9 @@ function Looks({
       <Check checked={wish.buildUp} onChange={(buildUp) => ask({ buildUp })}>
         {words.buildUp}
       </Check>
+      <Check checked={wish.countAloud} onChange={(countAloud) => ask({ countAloud })}>
+        {words.countAloud}
+      </Check>
     </>
   );
 }
@@ -130,7 +133,7 @@ export function FilmForm({ id, lesson }: { readonly id: string; readonly lesson:
   const [wish, setWish] = useState<FilmWish>(() => ({
     exercises: lesson.exercises.map(({ number }) => number),
     ...{ form: null, bpm: null, shape: 'landscape', scheme: 'light', buildUp: true, language: tag },
-    ...{ framesPerSecond: 30, over: null },
+    ...{ framesPerSecond: 30, over: null, countAloud: false },
   }));
   const performances = usePerformances(id);
   const [over, setOver] = useState(USUAL_OVER);

@@ -1,5 +1,6 @@
 /** What the page and the thread that makes recordings say to each other. */
 import type { AudioFormat } from '@shedbook/pack';
+import type { SpokenLanguage } from '@shedbook/sound';
 
 /** Asks for recordings of a lesson. */
 export interface RecordOrder {
@@ -15,6 +16,8 @@ export interface RecordOrder {
   /** Quarter notes a minute; null for the start tempo of each section. */
   readonly bpm: number | null;
   readonly click: boolean;
+  /** What is counted aloud, as it was recorded; null where nothing is. */
+  readonly spoken: { readonly language: SpokenLanguage; readonly samples: Float32Array } | null;
 }
 
 /** How far they are, and what came of them. */

@@ -1,13 +1,7 @@
 /** Makes recordings beside the page, as the command line makes them: one as its file, several as a zip. */
 import { Bpm, formNamed, type Lesson, lessonKey, parseLesson } from '@shedbook/core';
-import {
-  makeRecording,
-  planRecordings,
-  RECORDING_LUFS,
-  RECORDING_RATE_HZ,
-  type RecordingRequest,
-} from '@shedbook/pack';
-import { createKit, type Kit } from '@shedbook/sound';
+import { makeRecording, planRecordings, RECORDING_RATE_HZ, type RecordingRequest } from '@shedbook/pack';
+import { createKit, type Kit, RECORDING_LUFS, spokenAt } from '@shedbook/sound';
 import { zipSync } from 'fflate';
 import type { RecordOrder, RecordReport } from './recording-messages.ts';
 
@@ -15,13 +9,14 @@ function tell(report: RecordReport): void {
   self.postMessage(report);
 }
 
-function requestOf(lesson: Lesson, { form, bpm, click, ...order }: RecordOrder): RecordingRequest {
+function requestOf(lesson: Lesson, { form, bpm, click, spoken, ...order }: RecordOrder): RecordingRequest {
   return {
     ...{ format: order.format, exercises: order.exercises, layers: order.layers },
     ...{ mute: [], dry: false, loudnessLufs: RECORDING_LUFS },
     bpm: bpm === null ? null : Bpm(bpm),
     form: form === null ? null : formNamed(lesson, form),
     click: click ? {} : null,
+    words: spoken && spokenAt(spoken.language, [spoken.samples], RECORDING_RATE_HZ),
   };
 }
 

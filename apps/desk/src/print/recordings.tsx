@@ -5,14 +5,14 @@ import { Button, Check, Choices, Icon, Select } from '@shedbook/stand';
 import { useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
 import rows from '../shared/making-rows.module.css';
-import { useWords } from '../words/words.tsx';
+import { useLanguage, useWords } from '../words/words.tsx';
 import { FormChoice, TempoChoice } from './form-and-tempo.tsx';
 import type { RecordOrder } from './recording-messages.ts';
 import styles from './recordings.module.css';
 import { type Making, useRecordings } from './use-recordings.ts';
 import { WhichExercises } from './which-exercises.tsx';
 
-type Asked = Omit<RecordOrder, 'text'>;
+type Asked = Omit<RecordOrder, 'text' | 'spoken'> & { readonly countAloud: boolean };
 
 interface PartProps {
   readonly lesson: Lesson;
@@ -72,17 +72,22 @@ function Said({ making }: { readonly making: Making }) {
 
 /** The form. */
 export function RecordingsForm({ lesson }: { readonly lesson: Lesson }) {
-  const words = useWords();
+  const { tag, words } = useLanguage();
   const document = useDocument();
   const { making, make, cancel } = useRecordings();
   const [asked, setAsked] = useState<Asked>(() => ({
     exercises: lesson.exercises.map(({ number }) => number),
     layers: [Math.max(1, ...lesson.exercises.map(({ number }) => sectionOf(lesson, number).layers.length))],
-    ...{ format: 'mp3', form: null, bpm: null, click: false },
+    ...{ format: 'mp3', form: null, bpm: null, click: false, countAloud: false },
   }));
   const ask = (change: Partial<Asked>) => setAsked((before) => ({ ...before, ...change }));
   const part = { lesson, asked, ask };
   const isMaking = making.at === 'making';
+  const order = () => {
+    const { countAloud, ...rest } = asked;
+    const language = rest.click && countAloud ? tag : null;
+    make({ ...rest, text: document.state().text }, language);
+  };
   return (
     <div className={styles.form} data-part="recordings" data-at={making.at}>
       <WhichExercises lesson={lesson} chosen={asked.exercises} onChange={(exercises) => ask({ exercises })} />
@@ -96,12 +101,14 @@ export function RecordingsForm({ lesson }: { readonly lesson: Lesson }) {
       <Check checked={asked.click} onChange={(click) => ask({ click })}>
         {words.sound.click}
       </Check>
+      <Check
+        checked={asked.click && asked.countAloud}
+        onChange={(countAloud) => ask(countAloud ? { countAloud, click: true } : { countAloud })}
+      >
+        {words.sound.countAloud}
+      </Check>
       <div className={rows.acts}>
-        <Button
-          dress="strong"
-          disabled={isMaking || asked.exercises.length === 0}
-          onClick={() => make({ ...asked, text: document.state().text })}
-        >
+        <Button dress="strong" disabled={isMaking || asked.exercises.length === 0} onClick={order}>
           <Icon name="file" />
           {words.recordings.make({ n: asked.exercises.length })}
         </Button>

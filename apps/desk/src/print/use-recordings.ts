@@ -1,4 +1,5 @@
 /** Recordings on their way: how far they are, and a way to leave off. */
+import type { LanguageTag } from '@shedbook/words';
 import { useEffect, useRef, useState } from 'react';
 import { offer } from '../shared/offer.ts';
 import RecordingWorker from './recording.worker.ts?worker';
@@ -13,9 +14,16 @@ export type Making =
 /** Recordings, and what can be done. */
 export interface Recordings {
   readonly making: Making;
-  /** Makes them, and hands the file to the person at the screen. */
-  readonly make: (order: RecordOrder) => void;
+  /** Makes them, counted aloud in a language or not, and hands the file to the person at the screen. */
+  readonly make: (order: Omit<RecordOrder, 'spoken'>, countedIn: LanguageTag | null) => void;
   readonly cancel: () => void;
+}
+
+/** What is counted in a language; null where nothing is. */
+async function spokenIn(language: LanguageTag | null): Promise<RecordOrder['spoken']> {
+  if (language === null) return null;
+  const { loadSpoken } = await import('@shedbook/stand/spoken-words');
+  return { language, samples: await loadSpoken(language) };
 }
 
 /** Makes recordings, one order at a time; what is being made is left off when the page goes. */
@@ -33,7 +41,7 @@ export function useRecordings(): Recordings {
   useEffect(() => () => worker.current?.terminate(), []);
   return {
     making,
-    make: (order) => {
+    make: (order, countedIn) => {
       if (making.at === 'making') leaveOff();
       show({ at: 'making', number: 0, total: order.exercises.length });
       // Who made some has the kit at hand, which takes seconds to make.
@@ -46,8 +54,13 @@ export function useRecordings(): Recordings {
           show({ at: 'made', name: data.name });
         }
       };
-      made.postMessage(order);
       worker.current = made;
+      spokenIn(countedIn).then(
+        (spoken) => {
+          if (worker.current === made) made.postMessage({ ...order, spoken } satisfies RecordOrder);
+        },
+        () => end({ at: 'failed' }),
+      );
     },
     cancel: () => end({ at: 'cancelled' }),
   };

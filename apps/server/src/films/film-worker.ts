@@ -36,6 +36,8 @@ function requestOf(lesson: Lesson, { wish, over }: FilmOrder): FilmRequest {
     tempi: wish.bpm === null ? [] : [Bpm(wish.bpm)],
     framesPerSecond: wish.framesPerSecond,
     buildUp: wish.buildUp,
+    click: wish.countAloud ? {} : null,
+    countAloud: wish.countAloud ? wish.language : null,
     over: { recorded: over.map(({ recorded }) => recorded), heard, modelDb: MODEL_DB, speeds },
   };
 }

@@ -1,8 +1,8 @@
 /** Performances as demonstrations of a pack: the sound of each alone, and which place of it is heard when. */
 import { Hertz, type Lesson, sectionOf } from '@shedbook/core';
-import { RECORDING_LUFS, type RecordedDemonstration } from '@shedbook/pack';
+import type { RecordedDemonstration } from '@shedbook/pack';
 import { demonstrate } from '@shedbook/playing';
-import { encodeMonoFlac, normaliseLoudness } from '@shedbook/sound';
+import { encodeMonoFlac, normaliseLoudness, RECORDING_LUFS } from '@shedbook/sound';
 import type { HeardPerformances } from './hear-performances.ts';
 import { pathOf, readStretch } from './recordings.ts';
 

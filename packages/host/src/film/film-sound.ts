@@ -13,6 +13,7 @@ import {
   type Scene,
 } from '@shedbook/film';
 import type { Kit, StereoAudio } from '@shedbook/sound';
+import { loadSpokenWords } from '../spoken-words.ts';
 import { encodeSound, type FilmEnding } from './encoder.ts';
 import { pathOf, type Recordings, readStretch } from './recordings.ts';
 
@@ -84,10 +85,12 @@ async function readExactly(file: FileHandle, from: number, length: number): Prom
 /** Writes the sound of every scene one after the other. @returns how many samples they are */
 async function writePlain(film: Film, { kit, recordings, signal, tell }: SoundOrder, file: FileHandle) {
   let samples = 0;
+  const { countAloud } = film.request;
+  const words = countAloud ? await loadSpokenWords(countAloud, kit.sampleRateHz) : null;
   for (const [index, scene] of film.scenes.entries()) {
     signal.throwIfAborted();
     const recording = await soundShown(scene, recordings, { sampleRateHz: kit.sampleRateHz, signal });
-    for (const block of renderScene(scene, film, { kit, recording })) {
+    for (const block of renderScene(scene, film, { kit, recording, words })) {
       await file.writeFile(interleave(block));
       samples += block.left.length;
       signal.throwIfAborted();

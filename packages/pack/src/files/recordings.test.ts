@@ -1,7 +1,7 @@
 import { Bpm, formNamed, type Lesson, parseLesson } from '@shedbook/core';
-import { createKit } from '@shedbook/sound';
+import { createKit, RECORDING_LUFS } from '@shedbook/sound';
 import { expect, it } from 'vitest';
-import { makeRecording, planRecordings, RECORDING_LUFS, RECORDING_RATE_HZ } from './recordings.ts';
+import { makeRecording, planRecordings, RECORDING_RATE_HZ } from './recordings.ts';
 
 const TEXT = `title: Shown
 tempo: 240

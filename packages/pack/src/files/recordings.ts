@@ -12,7 +12,7 @@ import {
   formShown,
   Hertz,
   type Lesson,
-  Lufs,
+  type Lufs,
   type Performance,
   perform,
   sectionOf,
@@ -31,8 +31,11 @@ import {
   type Kit,
   limitTruePeak,
   normaliseLoudness,
+  RECORDING_LUFS,
   render,
+  renderCounted,
   renderLoop,
+  type SpokenWords,
   type StereoAudio,
 } from '@shedbook/sound';
 import { fileNumber, type LessonFile } from './file.ts';
@@ -42,9 +45,6 @@ export const RECORDING_RATE_HZ = Hertz(48_000);
 
 /** Samples a second of the recordings of a pack: what every player has taken since the compact disc. */
 const PACK_RATE_HZ = Hertz(44_100);
-
-/** Loudness of recordings where nothing else is asked for. */
-export const RECORDING_LUFS = Lufs(-16);
 
 /** Audio formats. */
 export const AUDIO_FORMATS = ['wav', 'mp3', 'ogg', 'flac'] as const;
@@ -76,6 +76,8 @@ export interface RecordingRequest {
   readonly dry: boolean;
   /** The click that plays along, or null. */
   readonly click: Omit<ClickOptions, 'meter'> | null;
+  /** What is counted aloud on every click, the count-in with them; nothing where left out. */
+  readonly words?: SpokenWords | null;
 }
 
 /** One recording to be made. */
@@ -114,16 +116,14 @@ function record(
   kit: Kit,
 ): StereoAudio {
   const lesson = sectionOf(whole, exercise);
-  const { click, mute } = request;
+  const { click, mute, words } = request;
   const bpm = request.bpm ?? lesson.tempo.startBpm;
   const form = request.form ? formIn(lesson, request.form) : formShown(lesson, exercise, null);
-  const sound = (performance: Performance) =>
-    render(click ? addClicks(performance, { meter: lesson.meter, ...click }) : performance, {
-      kit,
-      setUp: lesson.setUp,
-      room: !request.dry,
-      seed: exercise,
-    });
+  const sound = (plain: Performance) => {
+    const performance = click ? addClicks(plain, { meter: lesson.meter, ...click }) : plain;
+    const options = { kit, setUp: lesson.setUp, room: !request.dry, seed: exercise };
+    return words ? renderCounted(performance, words, options) : render(performance, options);
+  };
   const all = lesson.layers.length;
   const everything = sound(perform(lesson, { exercise, form, bpm, layers: all, mute: [] }));
   const normalised = normaliseLoudness(everything, request.loudnessLufs);

@@ -13,6 +13,9 @@ import { amplify } from './amplify.ts';
 import { limitTruePeak } from './limiter.ts';
 import { measureIntegrated } from './measure.ts';
 
+/** Loudness of recordings and films where nothing else is asked for: what is usual for speech and music on a telephone. */
+export const RECORDING_LUFS = Lufs(-16);
+
 /** Highest true peak of normalised sound, in dBTP. */
 export const CEILING_DBTP = FullScaleDb(-1);
 /** Gains vary while the limiter works, which moves peaks by less than this. */
@@ -24,6 +27,31 @@ const MOST_ROUNDS = 6;
  * as measured of swing, shuffle, six-eight and slow twelve-eight; 16 dB took 6 to 11.
  */
 const MOST_LIMITING_DB = 2;
+
+/** What is known of a sound whose loudness is to be set. */
+export interface PlainLoudness {
+  readonly plainLufs: Lufs;
+  /** Its highest sample, in dB of full scale. */
+  readonly peakDb: number;
+}
+
+/**
+ * Seeks the one gain, in dB, with which a sound meets a loudness once its peaks are limited, or the most that needs no
+ * more than 2 dB of limiting. Each gain that it gives out is answered by the loudness that the sound has with it; the last is the one.
+ */
+export function* seekGain(
+  { plainLufs, peakDb }: PlainLoudness,
+  targetLufs: Lufs,
+  ceilingDbtp: FullScaleDb,
+): Generator<number, void, Lufs> {
+  const mostDb = ceilingDbtp + MOST_LIMITING_DB - peakDb;
+  let gainDb = Math.min(targetLufs - plainLufs, mostDb);
+  for (let round = 1; ; round += 1) {
+    const lacking = targetLufs - (yield gainDb);
+    if (Math.abs(lacking) <= CLOSE_ENOUGH_LU || gainDb >= mostDb || round === MOST_ROUNDS) return;
+    gainDb = Math.min(mostDb, gainDb + lacking);
+  }
+}
 
 /** Sound at its new loudness, and what was done to it. */
 export interface Normalised {
@@ -46,21 +74,19 @@ export function normaliseLoudness(audio: StereoAudio, targetLufs: Lufs): Normali
   if (!(targetLufs >= -70 && targetLufs <= 0)) {
     throw new RangeError(`At targetLufs: found ${targetLufs}, expected −70 to 0. Is the sign missing?`);
   }
-  const before = measureIntegrated(audio);
-  if (before === Number.NEGATIVE_INFINITY) return { audio, loudnessLufs: before, gainDb: 0, limited: false };
+  const plainLufs = measureIntegrated(audio);
+  if (plainLufs === Number.NEGATIVE_INFINITY)
+    return { audio, loudnessLufs: plainLufs, gainDb: 0, limited: false };
   const peakDb = gainToDb(Math.max(peakOf(audio.left), peakOf(audio.right)));
-  const mostDb = CEILING_DBTP + MOST_LIMITING_DB - peakDb;
-  let gainDb = Math.min(targetLufs - before, mostDb);
-  for (let round = 1; ; round += 1) {
+  const search = seekGain({ plainLufs, peakDb }, targetLufs, CEILING_DBTP);
+  for (let step = search.next(); ; ) {
+    const gainDb = step.value as number;
     const amplified = amplify(audio, gainDb);
     const result = limitTruePeak(amplified, FullScaleDb(CEILING_DBTP - MARGIN_DB));
-    if (result === amplified) {
-      return { audio: result, loudnessLufs: Lufs(before + gainDb), gainDb, limited: false };
-    }
+    if (result === amplified)
+      return { audio: result, loudnessLufs: Lufs(plainLufs + gainDb), gainDb, limited: false };
     const loudnessLufs = measureIntegrated(result);
-    const lacking = targetLufs - loudnessLufs;
-    const done = Math.abs(lacking) <= CLOSE_ENOUGH_LU || gainDb >= mostDb || round === MOST_ROUNDS;
-    if (done) return { audio: result, loudnessLufs, gainDb, limited: true };
-    gainDb = Math.min(mostDb, gainDb + lacking);
+    step = search.next(loudnessLufs);
+    if (step.done) return { audio: result, loudnessLufs, gainDb, limited: true };
   }
 }

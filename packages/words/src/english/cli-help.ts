@@ -57,6 +57,7 @@ g a ghost note, . nothing.`,
     click: 'a click that plays along: all, or beats such as 2,4',
     subdivide: 'quiet clicks inside the beat: 2, 3, 4 or 6 a beat',
     gap: 'click for some bars, then silence for some, over and over: 2/2',
+    countAloud: 'a voice counts on every click, the count-in too; on every beat where no click is asked for',
     dry: 'recordings without the room',
     pack: 'a take-home pack: the practice page of the lesson, as a folder and as practice.zip',
     performance:

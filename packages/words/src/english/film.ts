@@ -26,17 +26,22 @@ export const film = {
   },
   captions: {
     title: 'A lesson for the drum set: {$title}.',
+    inBeat: 'Count each beat {$counts}.',
     first: '{$voice :the at=start} is played by the {$limb :side}: {$counts}.',
     joins:
       'Now the {$limb :side} joins on {$voice :the}: {$counts}. Does everything before it stay the same?',
     feathered:
       'Now the {$limb :side} feathers {$voice :the}: {$counts}. So softly that you sense it more than you hear it.',
     silent: 'nothing in this bar',
-    bars: '{$exercise} at {$bpm :integer} beats a minute. Count along, then play.',
+    bars: '{$exercise} at {$bpm :integer} beats a minute.',
+    barsOver: '{$exercise} at {$bpm :integer} beats a minute, over {$groove :voices}.',
+    countAlong: 'Count along, then play.',
+    counted: 'A voice counts: {$counts}.',
     plays: '{$voice :the at=start} plays {$counts}.',
-    together: 'Every stroke falls together with {$lead :the}.',
+    playsWith: '{$voice :the at=start} ({$limb :side}) plays {$counts}.',
+    together: 'Listen: every stroke falls together with one of {$lead :the}.',
     alone: 'Listen for the strokes that fall between those of {$lead :the}: {$counts}.',
-    time: 'Time: the groove goes on alone. Nothing of it changes.',
+    time: 'Time: now the groove goes on alone. Does it stay just as it was?',
     rest: 'Your turn: play what you have just heard.',
   },
 } as const;

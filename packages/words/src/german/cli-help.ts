@@ -59,6 +59,7 @@ X ein Akzent, g eine Ghost Note, . nichts.`,
     click: 'ein Klick, der mitspielt: all oder Zählzeiten wie 2,4',
     subdivide: 'leise Klicks zwischen den Zählzeiten: 2, 3, 4 oder 6 Stellen',
     gap: 'einige Takte Klick, dann einige ohne, immer wieder: 2/2',
+    countAloud: 'eine Stimme zählt auf jeden Klick, auch im Einzähler; ohne --click auf jede Zählzeit',
     dry: 'Aufnahmen ohne den Raum',
     pack: 'ein Paket für zu Hause: die Seite zum Üben als Ordner und als practice.zip',
     performance:

@@ -1,4 +1,3 @@
-/// <reference types="vite/client" />
 /**
  * Counting aloud: words over the clicks, handed to the browser a little ahead of their time.
  *
@@ -6,12 +5,11 @@
  * takes over where it has not ended.
  * Source: Web Audio API, `AudioBufferSourceNode.start(when, offset, duration)`.
  */
+import { SPOKEN_FADE_SECONDS, SPOKEN_GAIN, spokenPlace } from '@shedbook/sound';
 import type { LanguageTag } from '@shedbook/words';
 import type { Player } from '../player.ts';
 import type { LiveSettings } from '../sequencer.ts';
-import english from './english.flac?url';
-import german from './german.flac?url';
-import { PLACES } from './places.data.ts';
+import { fetchSpoken } from './recordings.ts';
 import { type CountedWord, wordsAhead } from './words-ahead.ts';
 
 /** Words are handed over so far ahead of their time. */
@@ -20,12 +18,6 @@ const AHEAD_SECONDS = 0.5;
 const LOOK_MS = 60;
 /** A word that falls elsewhere by more than this, as after a change of tempo, is handed over anew. */
 const SAME_SECONDS = 0.004;
-/** How quickly a word makes room for the next one (time constant). */
-const FADE_SECONDS = 0.012;
-/** How loud words are beside the click and the kit. */
-const GAIN = 0.5;
-
-const RECORDINGS: Readonly<Record<LanguageTag, string>> = { en: english, de: german };
 
 /** What is counted, and in which language. */
 export interface Counting extends Pick<LiveSettings, 'click' | 'gap'> {
@@ -37,12 +29,6 @@ interface Handed extends CountedWord {
   readonly beginSeconds: number;
   readonly node: AudioBufferSourceNode;
   readonly gain: GainNode;
-}
-
-/** Start, length, and where a word is felt to fall, in seconds; null where it was not recorded. */
-function placeOf(language: LanguageTag, word: string) {
-  const places: Readonly<Record<string, readonly [number, number, number]>> = PLACES[language];
-  return places[word] ?? null;
 }
 
 /** Counts aloud over what a player plays. */
@@ -89,11 +75,7 @@ export class SpokenCount {
   #recordingOf(language: LanguageTag): Promise<AudioBuffer> {
     const known = this.#recordings.get(language);
     if (known) return known;
-    const load = async () => {
-      const response = await fetch(RECORDINGS[language]);
-      return this.#player.context().decodeAudioData(await response.arrayBuffer());
-    };
-    const loading = load();
+    const loading = fetchSpoken(language).then((file) => this.#player.context().decodeAudioData(file));
     this.#recordings.set(language, loading);
     return loading;
   }
@@ -124,18 +106,18 @@ export class SpokenCount {
   }
 
   #say(word: CountedWord, now: number): void {
-    const place = this.#counting && placeOf(this.#counting.language, word.word);
+    const place = this.#counting && spokenPlace(this.#counting.language, word.word);
     if (!place) return;
-    const [startSeconds, lastsSeconds, feltSeconds] = place;
+    const { startSeconds, lastsSeconds, feltSeconds } = place;
     const context = this.#player.context();
     const beginSeconds = word.atSeconds - feltSeconds;
     const late = Math.max(0, now - beginSeconds);
-    const gain = new GainNode(context, { gain: GAIN });
+    const gain = new GainNode(context, { gain: SPOKEN_GAIN });
     const node = new AudioBufferSourceNode(context, { buffer: this.#buffer });
     node.connect(gain).connect(this.#player.output());
     for (const before of this.#handed.values())
       if (before.atSeconds < word.atSeconds)
-        before.gain.gain.setTargetAtTime(0, Math.max(beginSeconds, now), FADE_SECONDS);
+        before.gain.gain.setTargetAtTime(0, Math.max(beginSeconds, now), SPOKEN_FADE_SECONDS);
     node.onended = () => {
       if (this.#handed.get(word.click)?.node === node) this.#handed.delete(word.click);
     };

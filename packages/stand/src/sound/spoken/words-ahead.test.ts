@@ -1,10 +1,10 @@
 import { Bpm, formShown } from '@shedbook/core';
 import { createProgram } from '@shedbook/playing';
+import { spokenPlace } from '@shedbook/sound';
 import { expect, it } from 'vitest';
 import { lessonOf, swing } from '../../../../../internal/testing/loops.ts';
 import type { Heard } from '../player.ts';
 import { type LiveSettings, Sequencer } from '../sequencer.ts';
-import { PLACES } from './places.data.ts';
 import { wordsAhead } from './words-ahead.ts';
 
 const RATE = 44_100;
@@ -41,14 +41,13 @@ it('[ST3801] triplets are counted "1 trip let", every word of which was recorded
   const { words } = bothOver(8, 3);
   // common practice: triplets are counted so; the form counts in one bar, on the beats alone
   expect(words.slice(0, 8).map(({ word }) => word)).toEqual(['1', '2', '3', '4', '1', 'trip', 'let', '2']);
-  for (const { word } of words) {
-    const places = [PLACES.en, PLACES.de].map((each) => (each as Record<string, readonly number[]>)[word]);
-    for (const [start = -1, lasts = 0, felt = 1] of places.map((each) => each ?? [])) {
-      expect(start).toBeGreaterThanOrEqual(0);
-      expect(lasts).toBeLessThan(0.5);
-      expect(felt).toBeLessThan(lasts);
+  for (const { word } of words)
+    for (const language of ['en', 'de'] as const) {
+      const { startSeconds = -1, lastsSeconds = 0, feltSeconds = 1 } = spokenPlace(language, word) ?? {};
+      expect(startSeconds).toBeGreaterThanOrEqual(0);
+      expect(lastsSeconds).toBeLessThan(0.5);
+      expect(feltSeconds).toBeLessThan(lastsSeconds);
     }
-  }
 });
 
 it('[ST3801] clicks that a form asks for are counted, whatever else is chosen', () => {

@@ -3,14 +3,10 @@
  *
  * Conventions: seconds of the audio context; bars and passes as the sequencer counts them.
  */
-import { countSyllable, isSubdivision, type Syllable } from '@shedbook/core';
 import type { ProgramStroke } from '@shedbook/playing';
-import { clicksIn } from '@shedbook/sound';
+import { type CountWord, clicksIn, countWordOf } from '@shedbook/sound';
 import type { Heard } from '../player.ts';
 import type { LiveSettings } from '../sequencer.ts';
-
-/** A beat by its number, or what is counted inside it. */
-export type CountWord = Syllable | `${number}`;
 
 /** A word and when it falls. */
 export interface CountedWord {
@@ -18,12 +14,6 @@ export interface CountedWord {
   readonly click: string;
   readonly word: CountWord;
   readonly atSeconds: number;
-}
-
-/** The word of a click; null where nothing is counted there. */
-function wordOf({ written, slots }: ProgramStroke): CountWord | null {
-  if (written.slot === 1) return `${written.beat}`;
-  return isSubdivision(slots) ? countSyllable(written.slot - 1, slots) : null;
 }
 
 /** A click of a pass, and its place in the form as that pass is heard. */
@@ -63,7 +53,7 @@ export function wordsAhead(
   const isOn = ({ written }: ProgramStroke, pass: number) =>
     click && clicksIn(pass * bars + written.bar, gap);
   return clicksOf(heard, isOn).flatMap(({ stroke, pass, place }): CountedWord[] => {
-    const word = wordOf(stroke);
+    const word = countWordOf(stroke);
     const atSeconds = heard.secondsOf(place);
     if (word === null || atSeconds < fromSeconds || atSeconds >= untilSeconds) return [];
     const { bar, beat, slot } = stroke.written;

@@ -10,6 +10,7 @@ export const films = {
   scheme: 'Paper',
   schemes: { light: 'light', dark: 'dark' },
   buildUp: 'Begin with the groove, limb by limb',
+  countAloud: 'Count aloud over a click',
   rate: 'Frames a second',
   over: 'Over your own playing',
   overHint:

@@ -12,6 +12,7 @@ export const films = translation<typeof english.films>()({
   scheme: 'Papier',
   schemes: { light: 'hell', dark: 'dunkel' },
   buildUp: 'Mit dem Groove beginnen, Hand um Hand und Fuß um Fuß',
+  countAloud: 'Zum Klick laut zählen',
   rate: 'Bilder in der Sekunde',
   over: 'Zum eigenen Spiel',
   overHint:
