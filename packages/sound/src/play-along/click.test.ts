@@ -1,4 +1,4 @@
-import { LeadDb, meter, type Performance, Seconds } from '@shedbook/core';
+import { LeadDb, meter, type Performance, Seconds, type Subdivision } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { addClicks, type ClickOptions, clicksIn } from './click.ts';
 
@@ -63,6 +63,17 @@ describe('clicks', () => {
     });
     expect(strokes[4]?.written).toEqual({ bar: 1, beat: 2, slot: 2 });
     expect(strokes[4]?.at).toEqual({ num: 1, den: 3 });
+  });
+
+  it('[SO5900] divide beats that are not of one length into parts that are', () => {
+    const slots = (subdivision: Subdivision) =>
+      addClicks(bars(1), { meter: meter('2+2+3/8'), subdivision }).strokes.map(({ written }) => written.beat);
+    // source: common practice: 2+2+3/8 is felt in its eighths, seven of them or fourteen sixteenths
+    expect(slots(2).join('')).toBe('1122333');
+    expect(slots(4).join('')).toBe('11112222333333');
+    expect(slots(1).join('')).toBe('123');
+    // definition: half of nine parts is none, so each beat has three
+    expect(slots(3).join('')).toBe('111222333');
   });
 
   it('[SO92] drop out for some bars and return', () => {

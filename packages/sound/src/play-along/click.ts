@@ -3,13 +3,15 @@
  *
  * Conventions: beats from 1, as people count; levels in dB relative to a plain stroke of the lead voice. Beats
  * divide the bar as the meter does, in even time; a subdivision is even too, whatever the feel of the music, for
- * it is a ruler.
+ * it is a ruler. Where beats are not of one length its parts are: two in the short beats of 2+2+3/8 are three in the
+ * long one.
  */
 import {
   add,
   beatStarts,
   type Fraction,
   fraction,
+  isSubdivision,
   LeadDb,
   type Mark,
   type Meter,
@@ -18,6 +20,7 @@ import {
   Seconds,
   type Stroke,
   type Subdivision,
+  unitsIn,
 } from '@shedbook/core';
 
 /** Bars with click and bars without, over and over. */
@@ -31,7 +34,7 @@ export interface ClickOptions {
   readonly meter: Meter;
   /** Beats that click, from 1; all of them where left out. */
   readonly beats?: readonly number[];
-  /** Slots of every beat that are marked quietly between the clicks; 1 (none) where left out. */
+  /** Slots of every beat, of the shortest where they are not of one length, that are marked quietly between the clicks; 1 (none) where left out. */
   readonly subdivision?: Subdivision;
   /** Level of the first beat's click and of the others; −4 where left out. */
   readonly levelDb?: LeadDb;
@@ -55,9 +58,17 @@ export function clicksIn(bar: number, gap: ClickGap | undefined): boolean {
   return round <= 0 || (bar - 1) % round < gap.soundingBars;
 }
 
+/** Slots of a beat, so that those of all beats last alike; as many in each where that cannot be. */
+function slotsIn(meter: Meter, beat: Fraction, subdivision: Subdivision): Subdivision {
+  const shortest = Math.min(...meter.beats.map((each) => unitsIn(meter, each)));
+  const slots = (subdivision * unitsIn(meter, beat)) / shortest;
+  return isSubdivision(slots) ? slots : subdivision;
+}
+
 interface Tick {
   readonly beat: number;
   readonly slot: number;
+  readonly slots: Subdivision;
   readonly mark: Mark;
   readonly levelDb: LeadDb;
   /** From the bar line, in whole notes. */
@@ -70,9 +81,10 @@ function ticksOf(options: ClickOptions): readonly Tick[] {
   const chosen = new Set(options.beats ?? meter.beats.map((_, i) => i + 1));
   return beatStarts(meter).flatMap((start, i) => {
     const length = meter.beats[i] as Fraction;
-    return Array.from({ length: subdivision }, (_, slot): Tick | null => {
-      const offset = add(start, fraction(length.num * slot, length.den * subdivision));
-      const place = { beat: i + 1, slot: slot + 1, offset };
+    const slots = slotsIn(meter, length, subdivision);
+    return Array.from({ length: slots }, (_, slot): Tick | null => {
+      const offset = add(start, fraction(length.num * slot, length.den * slots));
+      const place = { beat: i + 1, slot: slot + 1, slots, offset };
       if (slot > 0) return { ...place, mark: 'g', levelDb: LeadDb(levelDb + subdivisionDb) };
       if (chosen.has(i + 1)) return { ...place, mark: i === 0 ? 'X' : 'x', levelDb };
       return subdivision > 1 ? { ...place, mark: 'g', levelDb: LeadDb(levelDb + subdivisionDb) } : null;
@@ -81,7 +93,7 @@ function ticksOf(options: ClickOptions): readonly Tick[] {
 }
 
 function strokeOf(tick: Tick, bar: PerformedBar, options: ClickOptions): Stroke {
-  const { meter, subdivision = 1 } = options;
+  const { meter } = options;
   const part = lengthOf(tick.offset) / lengthOf(meter.bar);
   return {
     voice: 'click',
@@ -90,7 +102,7 @@ function strokeOf(tick: Tick, bar: PerformedBar, options: ClickOptions): Stroke 
     role: 'count-in',
     mark: tick.mark,
     written: { bar: bar.bar, beat: tick.beat, slot: tick.slot },
-    slots: subdivision,
+    slots: tick.slots,
     at: add(fraction(meter.bar.num * (bar.bar - 1), meter.bar.den), tick.offset),
     timeSeconds: Seconds(bar.startSeconds + part * bar.durationSeconds),
     levelDb: tick.levelDb,
