@@ -15,6 +15,9 @@ import { firstIndexAtLeast } from './sorted.ts';
 import { displaced, joinsOf } from './theme.ts';
 import { firstAtLeast } from './windows.ts';
 
+/** Share of the lines of a new block that are a step from its theme, displaced or not, and not from the line before. */
+const STEP_FROM_THEME = 0.4;
+
 /** What annealing goes by. */
 export interface AnnealTask {
   /** In ascending order of points. */
@@ -184,15 +187,25 @@ function putFigure(bench: Bench, { index, place }: Spot, figure: PageBar): boole
   return true;
 }
 
+/** A line to follow others of a new block: one beat of the last changes, or its theme is a step away. */
+function drawNext({ task, random, loom }: Bench, lines: readonly PageBar[], most: number): PageBar | null {
+  const theme = lines[0] as PageBar;
+  if (random.next() < STEP_FROM_THEME) return task.store.near(theme, theme.points, most, random);
+  const last = lines.at(-1) as PageBar;
+  const beat = random.below(last.cells.length);
+  const bar = task.store.withCell(last, beat, random.below(loom.aim.alphabet.vocabulary));
+  return bar && bar.points >= last.points - SAME_POINTS && bar.points <= most ? bar : null;
+}
+
 /** Gives a block another theme and lines of it, chosen by chance. @returns whether it could be. */
 function rebuild(bench: Bench, index: number, theme: PageBar): boolean {
-  const { loom, task, random } = bench;
+  const { loom } = bench;
   const block = loom.blocks[index] as Block;
   if (!isFree(bench, block)) return false;
   const room = blockRoom(bench, block);
   const lines: PageBar[] = [theme];
   for (let tries = 0; lines.length < block.length && tries < 3 * block.length; tries += 1) {
-    const bar = task.store.near(theme, theme.points, room.most, random);
+    const bar = drawNext(bench, lines, room.most);
     if (bar && !bench.used.has(bar) && !lines.includes(bar)) lines.push(bar);
   }
   if (lines.length < block.length) return false;
@@ -403,7 +416,10 @@ function tryTransfer(bench: Bench, ledger: Ledger, { index, place }: Spot): void
     loom,
     lengths.with(index, (lengths[index] as number) - 1).with(other, (lengths[other] as number) + 1),
   );
-  const costs = blocks.map((_, each) => blockCost(loom, each));
+  // each block by itself, and the one after it, which may join its theme
+  const costs = ledger.costs.slice();
+  for (const each of [index, index + 1, other, other + 1])
+    if (each < blocks.length) costs[each] = blockCost(loom, each);
   const whole = wholeCost(loom);
   const after = costs.reduce((sum, each) => sum + each, whole);
   if (isTaken(after - before, ledger, random)) {

@@ -6,7 +6,7 @@
  * the digits of one number, the first beat's the lowest.
  */
 import type { Random } from '@shedbook/core';
-import { type Alphabet, type PageBar, pageBar } from './page-bar.ts';
+import { type Alphabet, keyOf, type PageBar, pageBar } from './page-bar.ts';
 import type { Pool } from './pool.ts';
 import { firstAtLeast } from './windows.ts';
 
@@ -64,31 +64,28 @@ function shelfFor(size: number): Shelf {
 
 /** The bars of a page by their keys. */
 interface Keys {
+  /** What a cell on each beat counts; after the last, how many keys there are. */
   readonly powers: readonly number[];
-  readonly kinds: number;
   readonly vocabulary: number;
 }
 
-/** The key of a theme that is displaced by beats. */
-function displacedKey({ powers }: Keys, theme: Uint16Array, later: number): number {
-  const beats = theme.length;
-  let key = 0;
-  for (let beat = 0; beat < beats; beat += 1) {
-    const from = beat - later;
-    key += (theme[from < 0 ? from + beats : from] as number) * (powers[beat] as number);
-  }
-  return key;
+/** The key of a theme that is displaced by beats: its last digits become the first. */
+function displacedKey({ powers }: Keys, { key, cells }: PageBar, later: number): number {
+  const split = powers[cells.length - later] as number;
+  const high = Math.floor(key / split);
+  return (key - high * split) * (powers[later] as number) + high;
 }
 
 /** The cell that a displaced theme has on a beat. */
-function cellAt(theme: Uint16Array, later: number, beat: number): number {
-  return theme[(beat + theme.length - later) % theme.length] as number;
+function cellAt({ cells }: PageBar, later: number, beat: number): number {
+  const from = beat - later;
+  return cells[from < 0 ? from + cells.length : from] as number;
 }
 
 /** The key of something one step from a theme, by chance. */
-function anyStep(keys: Keys, theme: Uint16Array, random: Random): number {
-  const later = random.below(theme.length);
-  const beat = random.below(theme.length);
+function anyStep(keys: Keys, theme: PageBar, random: Random): number {
+  const later = random.below(theme.cells.length);
+  const beat = random.below(theme.cells.length);
   const moved = displacedKey(keys, theme, later);
   // now and then as it is: a displacement by itself is the plainest step
   if (random.below(keys.vocabulary) === 0) return moved;
@@ -99,11 +96,10 @@ function anyStep(keys: Keys, theme: Uint16Array, random: Random): number {
 export function barStore(alphabet: Alphabet, candidates: readonly PageBar[], pool: Pool): BarStore {
   const kinds = alphabet.cells.length;
   const beats = candidates[0]?.cells.length ?? 0;
-  const powers = Array.from({ length: beats }, (_, beat) => kinds ** beat);
-  const keys = { powers, kinds, vocabulary: alphabet.vocabulary };
-  const keyOf = (cells: Uint16Array) => displacedKey(keys, cells, 0);
+  const powers = Array.from({ length: beats + 1 }, (_, beat) => kinds ** beat);
+  const keys = { powers, vocabulary: alphabet.vocabulary };
   const shelf = shelfFor(kinds ** beats);
-  for (const bar of candidates) shelf.set(keyOf(bar.cells), bar);
+  for (const bar of candidates) shelf.set(bar.key, bar);
   const hardest = candidates.at(-1)?.points ?? 0;
   const make = (key: number): PageBar | null => {
     const cells = new Uint16Array(beats);
@@ -124,12 +120,12 @@ export function barStore(alphabet: Alphabet, candidates: readonly PageBar[], poo
   };
   const near = (theme: PageBar, least: number, most: number, random: Random): PageBar | null => {
     for (let tries = 0; tries < STEPS_TRIED; tries += 1) {
-      const bar = byKey(anyStep(keys, theme.cells, random));
+      const bar = byKey(anyStep(keys, theme, random));
       if (bar && bar.points >= least && bar.points <= most) return bar;
     }
     return null;
   };
   const withCell = (bar: PageBar, beat: number, cell: number): PageBar | null =>
-    byKey(keyOf(bar.cells) + (cell - (bar.cells[beat] as number)) * (powers[beat] as number));
-  return { find: (cells) => byKey(keyOf(cells)), near, withCell };
+    byKey(bar.key + (cell - (bar.cells[beat] as number)) * (powers[beat] as number));
+  return { find: (cells) => byKey(keyOf(cells, kinds)), near, withCell };
 }

@@ -23,7 +23,7 @@ import { BORROWED_BEATS, beatsApart, beatsApartAnyhow, type Likeness, likeness }
 const STRAYED = 4;
 
 /** What a block costs for each share of a bar by which another line than its first is nearer to all of them; a whole bar costs this. */
-const NOT_CENTRAL = 72;
+const NOT_CENTRAL = 90;
 
 /** What a block gains by having a theme that is a figure of the trade. */
 const FIGURE_AS_THEME = 14;

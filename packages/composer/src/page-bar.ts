@@ -18,6 +18,8 @@ export interface PageBar {
   readonly keptFrom: number | null;
   /** Each move once, as the index `from · cells + to`. */
   readonly moves: readonly number[];
+  /** Its cells as the digits of one number, the first beat's the lowest. */
+  readonly key: number;
 }
 
 /** What is known of the cells that bars are made of. */
@@ -47,6 +49,13 @@ export function movesOf({ vocabulary: n }: Alphabet, cells: ArrayLike<number>): 
   return moves;
 }
 
+/** Cells as the digits of one number, the first beat's the lowest. @param kinds how many cells there are */
+export function keyOf(cells: ArrayLike<number>, kinds: number): number {
+  let key = 0;
+  for (let beat = cells.length - 1; beat >= 0; beat -= 1) key = key * kinds + (cells[beat] as number);
+  return key;
+}
+
 /** Prepares a bar for choosing. */
 export function pageBar(
   alphabet: Alphabet,
@@ -54,5 +63,6 @@ export function pageBar(
   points: number,
   keptFrom: number | null = null,
 ): PageBar {
-  return { cells, points, keptFrom, moves: movesOf(alphabet, cells) };
+  const key = keyOf(cells, alphabet.cells.length);
+  return { cells, points, keptFrom, moves: movesOf(alphabet, cells), key };
 }
