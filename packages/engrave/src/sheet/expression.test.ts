@@ -73,6 +73,19 @@ it('[EN60] what rests is said where the groove is not printed, and is silent whe
   expect(own.filter(({ id }) => id.endsWith('-hihat'))).toHaveLength(6);
 });
 
+it('[EN5201] a fill on 1 stands under what is said of the whole exercise, and no word is broken', () => {
+  const items = itemsOf(
+    TEXT.replace('fill: 3', 'fill: {bar: 1, beat: 1}').replace(
+      'rests: other foot',
+      'rests: lead hand + other foot + lead foot',
+    ),
+  );
+  const resting = textAt(items, 'without hi-hat, hi-hat foot, bass drum');
+  const fill = textAt(items, 'Fill');
+  expect(Math.abs(resting.x - fill.x)).toBeLessThan(1);
+  expect(fill.y - resting.y).toBeGreaterThan(fill.sizeMm);
+});
+
 it('[EN60] whatever is said stays on the page, and exercises stay apart', () => {
   fc.assert(
     fc.property(arbitraryLesson, (lesson) => {

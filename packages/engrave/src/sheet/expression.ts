@@ -74,6 +74,25 @@ function grooveTexts(context: SheetContext, { fill, rests }: Exercise) {
   ];
 }
 
+interface TextAt {
+  readonly x: number;
+  readonly text: string;
+}
+
+/** Texts in rows: one that begins before the longest word of the one before has room begins a row of its own. */
+function textRowsOf({ context }: Placed, texts: readonly TextAt[], sizeMm: number): readonly TextAt[][] {
+  const { fonts, staffSpaceMm } = context;
+  const longest = (text: string) =>
+    Math.max(...text.split(/\s+/).map((word) => fonts.widthMm(word, 'italic', sizeMm)));
+  const rows: TextAt[][] = [];
+  for (const each of texts) {
+    const before = rows.at(-1)?.at(-1);
+    if (before && each.x - before.x - staffSpaceMm >= longest(before.text)) rows.at(-1)?.push(each);
+    else rows.push([each]);
+  }
+  return rows;
+}
+
 /** Texts from some beats on, each as wide as there is room up to the next or to the end of the tile. */
 function textRow(
   of: Placed,
@@ -85,13 +104,19 @@ function textRow(
     x: beat === 0 ? barStart(of, bar) : xOf(of, bar, beat),
     text,
   }));
-  const columns = placed.map(({ x, text }, index) => {
-    const end = placed[index + 1]?.x ?? tile.widthMm;
-    const column = setColumn(context.fonts, text, size, Math.max(1, end - x - context.staffSpaceMm));
-    return { x, column };
-  });
-  const heightMm = Math.max(0, ...columns.map(({ column }) => column.heightMm));
-  const items = columns.flatMap(({ x, column }) => allMoved(column.items, x, heightMm - column.heightMm));
+  const items: Item[] = [];
+  let heightMm = 0;
+  for (const row of textRowsOf(of, placed, size.sizeMm)) {
+    const columns = row.map(({ x, text }, index) => {
+      const end = row[index + 1]?.x ?? tile.widthMm;
+      const column = setColumn(context.fonts, text, size, Math.max(1, end - x - context.staffSpaceMm));
+      return { x, column };
+    });
+    const rowMm = Math.max(...columns.map(({ column }) => column.heightMm));
+    const top = heightMm + rowMm;
+    items.push(...columns.flatMap(({ x, column }) => allMoved(column.items, x, top - column.heightMm)));
+    heightMm = top;
+  }
   return { widthMm: tile.widthMm, heightMm, items };
 }
 

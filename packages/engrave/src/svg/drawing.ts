@@ -18,6 +18,8 @@ export interface Shape {
   readonly box: Box;
   /** SMuFL code point of a glyph, e.g. `E0A9`, or null. */
   readonly glyph: string | null;
+  /** Id of the nearest group around it that has one. */
+  readonly within: string | null;
 }
 
 /** A group that the SVG names by an id or a class. */

@@ -149,13 +149,13 @@ function shapeOutline(element: XmlElement): Outline | null {
 }
 
 function addShape(reading: Reading, outline: Outline, context: Context): Box[] {
-  const { map, paint, glyph } = context;
+  const { map, paint, glyph, within } = context;
   const strokeWidth = paint.stroke === null ? 0 : mapLength(map, paint.strokeWidth ?? 1);
   const bare = outlineBox(outline, map);
   if (!bare || (paint.fill === null && strokeWidth === 0)) return [];
   const box = strokeBox(bare, strokeWidth);
   const stroke = strokeWidth > 0 ? paint.stroke : null;
-  reading.shapes.push({ outline, map, fill: paint.fill, stroke, strokeWidth, box, glyph });
+  reading.shapes.push({ outline, map, fill: paint.fill, stroke, strokeWidth, box, glyph, within });
   return [box];
 }
 
@@ -187,7 +187,8 @@ function readChildren(reading: Reading, element: XmlElement, context: Context): 
 
 function readGroup(reading: Reading, element: XmlElement, context: Context): Box[] {
   const id = element.attributes.id ?? null;
-  const boxes = readChildren(reading, element, { ...context, within: id ?? context.within });
+  const within = context.glyph === null ? (id ?? context.within) : context.within;
+  const boxes = readChildren(reading, element, { ...context, within });
   const classes = (element.attributes.class ?? '').split(/\s+/).filter(Boolean);
   const named = context.glyph === null && (id !== null || classes.length > 0);
   const box = named ? unite(boxes) : null;

@@ -19,7 +19,7 @@ import {
   STAFF_POSITIONS,
 } from '@shedbook/core';
 import { accentId, accentsOf } from './accents.ts';
-import { HEAD_CODE_POINTS, headOf } from './heads.data.ts';
+import { HEAD_CODE_POINTS, type Head, headOf } from './heads.data.ts';
 
 /** `full`: five lines. `line`: one line. `bare`: no line at all, for marks in running text. */
 export type Staff = 'full' | 'line' | 'bare';
@@ -141,18 +141,32 @@ function stemModifier(event: NotatedEvent): string {
 /** Length of a stem, in half staff spaces: an octave. @source common practice */
 const STEM_HALF_SPACES = 7;
 
-/** The same where a flag would hang beside a parenthesis. */
-const FLAGGED_GHOST_HALF_SPACES = 9;
+/** The same where a flag would hang beside a parenthesis or a head that reaches over a space. */
+const FLAGGED_WIDE_HALF_SPACES = 9;
+
+/** The same where a flag hangs beyond the sign of a buzz. */
+const FLAGGED_BUZZ_HALF_SPACES = 12;
 
 /** The same where a flag turns back to its head, as those of stems that go down do. */
 const FLAGGED_DOWN_HALF_SPACES = 8;
 
+/** Heads that reach over a space: with a stroke through them, or all stroke. */
+const TALL: readonly Head[] = ['noteheadSlashedBlack1', 'noteheadSlashHorizontalEnds'];
+
+/** Whether a head or its parentheses reach to where a flag would hang. */
+function isWide(head: NotatedHead): boolean {
+  return head.ghost || TALL.includes(headOf(head));
+}
+
 function stemLength(event: NotatedEvent, stems: 'up' | 'down'): string {
-  // Verovio sets the sign of a buzz by the stem that it would draw itself.
-  if (event.beamed || event.value.base < 2 || stemModifier(event) !== '') return '';
-  const plain = event.value.base >= 8 && stems === 'down' ? FLAGGED_DOWN_HALF_SPACES : STEM_HALF_SPACES;
-  const isFlaggedGhost = event.value.base >= 8 && event.heads.some((head) => head.ghost);
-  return ` stem.len="${isFlaggedGhost ? FLAGGED_GHOST_HALF_SPACES : plain}"`;
+  const isFlagged = event.value.base >= 8;
+  if (event.beamed || event.value.base < 2) return '';
+  if (stemModifier(event) !== '') {
+    // Verovio sets the sign of a buzz by the stem that it would draw itself.
+    return isFlagged ? ` stem.len="${FLAGGED_BUZZ_HALF_SPACES}"` : '';
+  }
+  if (isFlagged && event.heads.some(isWide)) return ` stem.len="${FLAGGED_WIDE_HALF_SPACES}"`;
+  return ` stem.len="${isFlagged && stems === 'down' ? FLAGGED_DOWN_HALF_SPACES : STEM_HALF_SPACES}"`;
 }
 
 function duration(event: NotatedEvent): string {

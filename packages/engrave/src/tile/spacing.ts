@@ -50,7 +50,7 @@ function extentOf(event: NotatedEvent, stems: 'up' | 'down'): Extent {
   const dot = event.value.dots === 1 ? DOT : 0;
   const left = ghost + graceNotesOf(event) * GRACE_NOTE;
   const accent = accentsOf(event, stems).beside.length > 0 ? ACCENT_BESIDE : 0;
-  return { start: event.start, left, right: HEAD + Math.max(ghost, flag, dot, accent) };
+  return { start: event.start, left, right: HEAD + Math.max(ghost + dot, flag, accent) };
 }
 
 /** Extents of all that starts together, in order of time. */

@@ -8,6 +8,7 @@ import { escapeXml, type Fraction, fraction, type NotatedBar, toNumber, type Voi
 import type { Drawing, NamedGroup } from '../svg/drawing.ts';
 import { type Box, unite } from '../svg/geometry.ts';
 import { readSvg } from '../svg/read-svg.ts';
+import { movedApart } from './apart.ts';
 import { type MeiBarSigns, type MeiOptions, type Staff, writeMei } from './mei.ts';
 import { type Anchor, momentsOf } from './moments.ts';
 import { leadIn, leastWidth, lengthOf, type SlotText } from './spacing.ts';
@@ -144,7 +145,7 @@ export function leastTileWidthMm(request: TileRequest): number {
   return (leastWidth(request.bars, request.texts) + signSpaces(request)) * request.staffSpaceMm;
 }
 
-function engrave(toolkit: EngravingToolkit, request: TileRequest): { svg: string; timemap: unknown } {
+function engrave(toolkit: EngravingToolkit, request: TileRequest): { drawn: string; timemap: unknown } {
   const widthMm = request.widthMm ?? leastTileWidthMm(request);
   const width = Math.max(100, Math.round((widthMm / request.staffSpaceMm) * STAFF_SPACE_UNITS));
   const quarters = 4 * toNumber(lengthOf(request.bars));
@@ -162,7 +163,7 @@ function engrave(toolkit: EngravingToolkit, request: TileRequest): { svg: string
   const options = { prefix: id, staff, signature, barLines, firstBar, stems, ...signs };
   toolkit.loadData(writeMei(request.bars, options));
   const timemap = request.timemap ? toolkit.renderToTimemap({ includeRests: false }) : [];
-  return { svg: touchUp(toolkit.renderToSVG(1)), timemap };
+  return { drawn: touchUp(toolkit.renderToSVG(1)), timemap };
 }
 
 interface RawTimemapEntry {
@@ -268,13 +269,20 @@ function scaleOf({ staffSpaceMm, widthMm }: TileRequest, ink: Box): number {
   return Math.min(staffSpaceMm / STAFF_SPACE_UNITS, widthMm === null ? Infinity : widthMm / ink.width);
 }
 
+/** The drawing with no sign on another, as text and read. */
+function apart(drawn: string): { readonly svg: string; readonly whole: Drawing } {
+  const whole = readSvg(drawn);
+  const svg = movedApart(drawn, whole);
+  return svg === null ? { svg: drawn, whole } : { svg, whole: readSvg(svg) };
+}
+
 /**
  * Engraves one line of bars.
  * @returns the tile, as wide as asked for (or as narrow as its notes allow) and as high as its ink.
  */
 export function engraveTile(toolkit: EngravingToolkit, request: TileRequest): Tile {
-  const { svg, timemap } = engrave(toolkit, request);
-  const whole = readSvg(svg);
+  const { drawn, timemap } = engrave(toolkit, request);
+  const { svg, whole } = apart(drawn);
   const ink = unite(whole.shapes.map((shape) => shape.box)) ?? whole.viewBox;
   const mmPerUnit = scaleOf(request, ink);
   const widthMm = ink.width * mmPerUnit;

@@ -17,6 +17,29 @@ const BESIDE_SPACES = 0.38;
 const HEAD_SPACES = 1.3;
 const ACCENT_HALF_SPACES = 0.47;
 
+/** How large a ringed head is, so that it keeps off a head a third away as every other one does. */
+const RINGED_SCALE = 0.82;
+
+/** Width of a ringed head as the font has it, in staff spaces. */
+const RINGED_SPACES = 1.3;
+
+const RINGED =
+  /(<use xlink:href="#E0B3-[^"]*" transform="translate\()(-?[\d.]+), (-?[\d.]+)\) scale\(([\d.]+), [\d.]+\)/g;
+
+const STEM = /class="stem"><path d="M(-?[\d.]+) /g;
+
+/** Makes ringed heads no larger than others; each stays at its stem, the one on its right where it has none on its left. */
+function shrinkRinged(svg: string): string {
+  const stems = [...svg.matchAll(STEM)].map((match) => Number(match[1]));
+  return svg.replace(RINGED, (_, before: string, x: string, y: string, size: string) => {
+    const right = Number(x) + RINGED_SPACES * SPACE;
+    const isLeftOfStem = stems.some((stem) => Math.abs(stem - right) < SPACE / 4);
+    const by = isLeftOfStem ? (1 - RINGED_SCALE) * RINGED_SPACES * SPACE : 0;
+    const scale = +(Number(size) * RINGED_SCALE).toFixed(4);
+    return `${before}${Number(x) + by}, ${y}) scale(${scale}, ${scale})`;
+  });
+}
+
 const CLOSING = /(<use xlink:href="#E26B-[^"]*" transform="translate\()(-?[\d.]+)/g;
 
 /** Moves the parenthesis after each ghost note clear of its stem. */
@@ -70,9 +93,10 @@ function centreOnBarLine(svg: string): string {
   );
 }
 
-/** The drawing with its parentheses, accents and signs of two bars where they belong. */
+/** The drawing with its ringed heads, parentheses, accents and signs of two bars where they belong. */
 export function touchUp(svg: string): string {
-  const clear = svg.includes('#E26B-') ? clearParentheses(svg) : svg;
+  const even = svg.includes('#E0B3-') ? shrinkRinged(svg) : svg;
+  const clear = even.includes('#E26B-') ? clearParentheses(even) : even;
   const placed = clear.includes('-accent" class="artic"') ? placeAccents(clear) : clear;
   return placed.includes('class="mRpt2"') ? centreOnBarLine(placed) : placed;
 }
