@@ -76,6 +76,8 @@ interface GridLine {
   readonly span: number;
   /** Below 1 where even a whole row is too narrow. */
   readonly shrink: number;
+  /** How much wider its cell is than its columns: below 0 where it gives room to another of its row. */
+  readonly widerMm: number;
 }
 
 /** Columns that a line needs, or null when no row holds it. */
@@ -125,7 +127,7 @@ function linesOf(context: SheetContext, grid: Grid, prepared: PreparedExercise):
     }
     const room = grid.columnMm * grid.columns + (grid.columns - 1) * COLUMN_GAP_MM - grid.gutterMm;
     const shrink = span === null ? room / lineWidthMm(context, prepared, from, to) : 1;
-    lines.push({ prepared, from, to, span: span ?? grid.columns, shrink });
+    lines.push({ prepared, from, to, span: span ?? grid.columns, shrink, widerMm: 0 });
     from = to;
   }
   return lines;
@@ -203,11 +205,10 @@ function laidLine(
   context: SheetContext,
   grid: Grid,
   line: GridLine,
-  { column, right }: { readonly column: number; readonly right: readonly LaidLine[] },
+  { x, right }: { readonly x: number; readonly right: readonly LaidLine[] },
 ): LaidLine {
-  const x = column * (grid.columnMm + COLUMN_GAP_MM);
   const shrunk = line.shrink < 1 ? { ...context, staffSpaceMm: context.staffSpaceMm * line.shrink } : context;
-  const cellMm = Math.min(cellWidthMm(grid, line.span), mostWidthMm(grid, line));
+  const cellMm = line.widerMm + Math.min(cellWidthMm(grid, line.span), mostWidthMm(grid, line));
   const block = layOutLine(shrunk, line.prepared, {
     from: line.from,
     to: line.to,
@@ -218,13 +219,18 @@ function laidLine(
   return { line, block, x };
 }
 
+/** From the start of a line to that of the next one in its row. */
+function stepMm(grid: Grid, { span, widerMm }: GridLine): number {
+  return span * (grid.columnMm + COLUMN_GAP_MM) + widerMm;
+}
+
 /** The lines of a row, laid out from the right to the left. */
 function laidRow(context: SheetContext, grid: Grid, row: readonly GridLine[]): readonly LaidLine[] {
   let right: readonly LaidLine[] = [];
-  let column = row.reduce((sum, { span }) => sum + span, 0);
+  let x = row.reduce((sum, line) => sum + stepMm(grid, line), 0);
   for (const line of row.toReversed()) {
-    column -= line.span;
-    right = [laidLine(context, grid, line, { column, right }), ...right];
+    x -= stepMm(grid, line);
+    right = [laidLine(context, grid, line, { x, right }), ...right];
   }
   return right;
 }
@@ -241,13 +247,61 @@ function layOutRow(context: SheetContext, grid: Grid, row: readonly GridLine[]):
   };
 }
 
+/** The first line with clef and meter before it: it takes room that others of its row can spare, or a column more. */
+function withSignature(
+  context: SheetContext,
+  grid: Grid,
+  [first, ...rest]: readonly [GridLine, ...GridLine[]],
+): readonly GridLine[] {
+  const opening = { ...first, prepared: { ...first.prepared, signature: true } };
+  const widthMm = (line: GridLine) => lineWidthMm(context, line.prepared, line.from, line.to) * line.shrink;
+  const roomMm = (line: GridLine) => cellWidthMm(grid, line.span) - grid.gutterMm;
+  const askedMm = Math.max(0, widthMm(opening) - roomMm(opening));
+  const [row = []] = rowsOf(context, grid, [opening, ...rest]);
+  const others = row.slice(1);
+  const free = grid.columns - row.reduce((sum, { span }) => sum + span, 0);
+  const takenMm = Math.max(0, askedMm - free * (grid.columnMm + COLUMN_GAP_MM));
+  const spare = others.map((line) => Math.max(0, roomMm(line) - widthMm(line)));
+  const spareMm = spare.reduce((sum, each) => sum + each, 0);
+  if (takenMm > spareMm) return rowToItself(grid, opening, roomMm(opening) / widthMm(opening), rest);
+  const narrower = others.map((line, index) => {
+    return { ...line, widerMm: takenMm === 0 ? 0 : (-takenMm * (spare[index] as number)) / spareMm };
+  });
+  return [{ ...opening, widerMm: askedMm }, ...narrower, ...rest.slice(others.length)];
+}
+
+/** An opening line that its columns do not hold: in one more, or smaller where there is none. */
+function rowToItself(
+  grid: Grid,
+  opening: GridLine,
+  fits: number,
+  rest: readonly GridLine[],
+): readonly GridLine[] {
+  const { span, shrink } = opening;
+  if (span < grid.columns) return [{ ...opening, span: span + 1 }, ...rest];
+  return [{ ...opening, shrink: shrink * fits }, ...rest];
+}
+
+/** The lines of all exercises; clef and meter stand before the first where no groove is printed that has them. */
+function allLines(
+  context: SheetContext,
+  grid: Grid,
+  prepared: readonly PreparedExercise[],
+): readonly GridLine[] {
+  const [first, ...rest] = prepared.flatMap((each) => linesOf(context, grid, each));
+  if (!first) return [];
+  return context.lesson.groove.length === 0
+    ? withSignature(context, grid, [first, ...rest])
+    : [first, ...rest];
+}
+
 /** All exercises of the section as rows. */
 export function layOutExercises(context: SheetContext): readonly FlowBlock[] {
   if (context.lesson.exercises.length === 0) return [];
   const prepared = context.lesson.exercises.map((exercise) => prepareExercise(context, exercise));
   const grid = chooseGrid(context, prepared);
   const sized = { ...context, staffSpaceMm: context.staffSpaceMm * grid.shrink };
-  const lines = prepared.flatMap((each) => linesOf(sized, grid, each));
+  const lines = allLines(sized, grid, prepared);
   return rowsOf(sized, grid, lines).map((row, index) => {
     const [first] = row;
     const goesOn = context.blocksApart && first !== undefined && !opensBlock(context, first);

@@ -52,6 +52,8 @@ export interface PreparedExercise {
   readonly bars: readonly NotatedBar[];
   /** By bar; empty where counts are not wanted. */
   readonly counts: readonly (readonly Count[])[];
+  /** Whether clef and meter stand before its first bar: no where left out. */
+  readonly signature?: boolean;
 }
 
 /** How a count is set: bold where something is struck. */
@@ -136,6 +138,7 @@ export function lineRequest(
       describeRepeats(exercise, context.words, from) +
       (from === 0 ? describeHow(exercise.how, own, context.words) : '') +
       (from === 0 && exercise.example ? ` ${context.words.exampleSaid}` : ''),
+    ...(from === 0 && prepared.signature ? { signature: true } : {}),
     ...signsOf(prepared, from, to),
     ...(texts.length > 0 ? { texts } : {}),
   };

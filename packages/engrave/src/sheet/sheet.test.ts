@@ -539,3 +539,29 @@ describe('places', () => {
     expect(layOut(SWING).missingCharacters).toEqual([]);
   });
 });
+
+describe('clef and meter', () => {
+  /** Tiles of exercises that begin with a clef. @source SMuFL, unpitchedPercussionClef1 */
+  const clefs = (sheet: Sheet) =>
+    tilesOf(sheet)
+      .filter(({ drawing }) => drawing.shapes.some(({ glyph }) => glyph === 'E069'))
+      .flatMap(({ heads }) => heads[0]?.id.replace(/-b.*/, '') ?? []);
+  const beats = ['x. x.', 'xx x.', 'x. xx', '.x x.', 'x. .x'].map((beat) => `${beat} ${beat}`);
+  const three = (groove: string) =>
+    `title: T\ngroove: ${groove}\nexercises:\n${beats.map((each) => `  - {pattern: {hihat: xx xx xx xx, bass: ${each}}}`).join('\n')}\n`;
+
+  it('[EN5202] stand before the first exercise where no groove has them, and all stay abreast', () => {
+    const bare = layOut(three('{}'));
+    expect(clefs(bare)).toEqual(['e1']);
+    expect(clefs(layOut(three('{ride: x x x x}')))).toEqual(['groove']);
+    const tops = groupsOf(bare)[0]?.map(({ y }) => Math.round(y)) ?? [];
+    expect(tops.slice(0, 3)).toEqual([tops[0], tops[0], tops[0]]);
+    expectInside(bare);
+    expectApart(bare);
+  });
+
+  it('[EN5202] so they do in a section without a groove', () => {
+    const text = `title: T\nsections:\n  - {heading: Clap, groove: {}, comping: clap, exercises: [x x x x, x . x .]}\n  - {heading: Ride, exercises: [x . x .]}\n`;
+    expect(clefs(layOut(text))).toEqual(['e1', 'section-2-groove']);
+  });
+});
