@@ -109,7 +109,7 @@ it('[SE3005] tells student and desk how long a take stays, and erases at the sta
   expect(entries[0]).toMatchObject({ who: 'server', did: 'takes-aged', student: id, name: 'Bram', n: 1 });
 });
 
-it('[SE3006] the journal says who did what, and nothing of what was said, written or kept secret', async () => {
+it('[SE3006] [SE5403] the journal says who did what, and nothing of what was said, written or kept secret', async () => {
   const dataDir = temporaryFolder();
   await setPassphrase(PASSPHRASE, dataDir);
   const server = await startTestServer({ dataDir, address: 'http://lessons.example' });
@@ -146,6 +146,17 @@ it('[SE3006] the journal says who did what, and nothing of what was said, writte
     body: new Blob([Uint8Array.of(0xff, 0xfb, 0x90, 0x64)]),
   });
   await asDesk('DELETE', `/api/students/${id}/takes/one/voice?bar=2`);
+  const row = { id: 'phone 1', startedAt: '2026-11-25T18:30:00+01:00' };
+  for (const _ of ['sent', 'sent once more'])
+    await fetch(at(`${page}log`), {
+      ...{ method: 'POST', headers: json, body: JSON.stringify({ version: 1, rows: [JSON.stringify(row)] }) },
+    });
+  const pass = JSON.stringify({ ...row, id: 'desk 1', heardBy: 'teacher' });
+  await asDesk('POST', `/api/students/${id}/log`, { version: 1, rows: [pass] });
+  await asDesk('POST', `/api/students/${id}/log`, {
+    version: 1,
+    rows: [JSON.stringify({ ...row, id: 'file 1' })],
+  });
   await asDesk('PUT', `/api/students/${id}/hours/2026-11-29/set`, { assignments: [], revision: 1 });
   await fetch(at(`${page}takes/one`), { method: 'DELETE' });
   await asDesk('GET', '/api/everything.json');
@@ -157,6 +168,8 @@ it('[SE3006] the journal says who did what, and nothing of what was said, writte
     ['desk', 'everything-exported', null],
     ['student', 'take-taken-back', 'Ifeoma'],
     ['desk', 'exercises-set', 'Ifeoma'],
+    ['desk', 'exercise-passed', 'Ifeoma'],
+    ['student', 'practice-sent', 'Ifeoma'],
     ['desk', 'note-taken-back', 'Ifeoma'],
     ['desk', 'note-spoken', 'Ifeoma'],
     ['desk', 'take-heard', 'Ifeoma'],

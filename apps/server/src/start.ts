@@ -11,6 +11,7 @@ import { isLoopback } from './http/guard.ts';
 import { createMakers, type Makers } from './makers.ts';
 import { seedLessons } from './seed.ts';
 import type { SheetMaker } from './sheet/sheet-maker.ts';
+import { createDemonstrationStore, type DemonstrationStore } from './store/demonstrations.ts';
 import { overwriteErased } from './store/erase.ts';
 import { createHourStore, type HourStore } from './store/hours.ts';
 import { type Journal, openJournal } from './store/journal.ts';
@@ -110,6 +111,7 @@ interface OpenStore {
   readonly signIn: SignInStore;
   readonly takes: TakeStore;
   readonly media: MediaStore;
+  readonly demonstrations: DemonstrationStore;
   readonly hours: HourStore;
   readonly journal: Journal;
   readonly clock: SteadyClock;
@@ -126,6 +128,7 @@ async function openStores(dataDir: string): Promise<OpenStore> {
     const hours = createHourStore(database, wall);
     const takes = createTakeStore(database, openTakeFiles(dataDir), wall, clock.now);
     const media = openMedia(database, dataDir);
+    const demonstrations = createDemonstrationStore(database, wall);
     const eraseLesson = async (id: string) => {
       const named = await media.namedBy(id);
       const isErased = await store.erase(id);
@@ -143,6 +146,7 @@ async function openStores(dataDir: string): Promise<OpenStore> {
       ...{ dataDir, database, clock, takes, media },
       journal: openJournal(database, wall),
       hours: { ...hours, erase: overwritten(hours.erase) },
+      demonstrations: { ...demonstrations, erase: overwritten(demonstrations.erase) },
       links: createLinkStore(database, wall),
       signIn: createSignInStore(database, wall),
       store: { ...store, erase: overwritten(eraseLesson) },
@@ -219,7 +223,7 @@ async function startIn(dataDir: string, options: StartOptions): Promise<RunningS
   const asksWho = !isLoopback(host) || address !== null;
   if (asksWho && !existsSync(join(dataDir, STORE_FILE))) throw noPassphrase(host, address);
   const open = await openStores(dataDir);
-  const { store, students, links, signIn, takes, media, hours, journal, clock } = open;
+  const { store, students, links, signIn, takes, media, demonstrations, hours, journal, clock } = open;
   if (asksWho && !(await signIn.isSet())) {
     await store.close();
     throw noPassphrase(host, address);
@@ -235,6 +239,7 @@ async function startIn(dataDir: string, options: StartOptions): Promise<RunningS
       signIn,
       takes,
       media,
+      demonstrations,
       hours,
       journal,
       asksWho,

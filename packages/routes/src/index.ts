@@ -1,4 +1,5 @@
 export { readAssignments, type StoredAssignment } from './assignment.ts';
+export type { KeptDemonstration } from './demonstrations.ts';
 export {
   FILM_PARTS,
   type FilmPart,

@@ -64,6 +64,11 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'there is no such performance, or nobody asked after it for a while; or it is too large',
   },
+  'no-such-demonstration': {
+    status: 404,
+    values: nothing,
+    meaning: 'no demonstration that is kept has this id',
+  },
   'performance-unreadable': {
     status: 422,
     values: nothing,

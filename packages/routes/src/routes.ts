@@ -5,6 +5,7 @@
 import { MEDIUM_BYTES, PAPERS, STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import { LANGUAGE_TAGS } from '@shedbook/words';
 import * as z from 'zod/mini';
+import { keptDemonstration } from './demonstrations.ts';
 import { FILM_PARTS, filmPlan, filmState, filmWish, heardPerformance, performanceWish } from './films.ts';
 import { hourDay, hourList, hourRequest, setListRequest, storedHour } from './hours.ts';
 import { journalPage, keeping, keepTakeRequest, keptTakes } from './keeping.ts';
@@ -283,6 +284,36 @@ export const ROUTES = {
     body: null,
     answer: nothing,
     refusals: ['no-such-performance'],
+  }),
+  listDemonstrations: route({
+    method: 'GET',
+    path: '/api/lessons/:id/demonstrations',
+    does: 'Lists the exercises of a lesson that are kept as the teacher plays them',
+    params: byId,
+    query: none,
+    body: null,
+    answer: json(z.readonly(z.array(keptDemonstration))),
+    refusals: ['no-such-lesson'],
+  }),
+  keepDemonstration: route({
+    method: 'POST',
+    path: '/api/lessons/:id/demonstrations',
+    does: 'Keeps a performance that was listened to with its lesson, for private links and packs',
+    params: byId,
+    query: none,
+    body: z.readonly(z.strictObject({ performance: z.string().check(z.maxLength(200)) })),
+    answer: json(z.readonly(z.array(keptDemonstration)), 201),
+    refusals: ['no-such-lesson', 'no-such-performance', 'lesson-has-errors'],
+  }),
+  eraseDemonstration: route({
+    method: 'DELETE',
+    path: '/api/demonstrations/:demonstration',
+    does: 'Erases an exercise that is kept as the teacher plays it; nothing of it can be brought back',
+    params: z.object({ demonstration: z.string().check(z.maxLength(200)) }),
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-demonstration'],
   }),
   readFilm: route({
     method: 'GET',

@@ -124,7 +124,7 @@ async function modelOf(file: string, exercise: number, bpm: number, formName = '
   return Buffer.from((await makeRecording(lesson, planned!, request, kit)).content as Uint8Array);
 }
 
-it('[ST3601] a film follows a recording of an exercise that is added, heard and told with its faults', async () => {
+it('[ST3601] [ST5401] a film follows a recording of an exercise that is added, heard and told with its faults', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, await addressOf(url, 'First swing', 'print'));
   await page.getByRole('button', { name: 'Make a film' }).click();
@@ -147,6 +147,22 @@ it('[ST3601] a film follows a recording of an exercise that is added, heard and 
   await expect.poll(() => plan.textContent().catch(() => slow), { timeout: PATIENCE_MS }).not.toBe(slow);
   await row.getByRole('button', { name: 'Take one.wav out' }).click();
   expect(await row.count()).toBe(0);
+  await page.getByRole('button', { name: 'Done' }).click();
+  // for students it is kept with the lesson, and erased again
+  const home = page.locator('section', {
+    has: page.getByRole('heading', { name: 'For practising at home' }),
+  });
+  await home.getByText('Your own playing for students').click();
+  await home.locator('input[type="file"]').setInputFiles(file);
+  await home.getByRole('button', { name: 'Keep with the lesson' }).click({ timeout: 2 * PATIENCE_MS });
+  const kept = home.locator('[data-part="kept-demonstrations"] li');
+  await kept.getByText(/^Exercise 1, /).waitFor({ timeout: PATIENCE_MS });
+  expect(await home.locator('[data-part="performance"]').count()).toBe(0);
+  expect(await findings(page)).toEqual([]);
+  await page.reload();
+  await home.getByText('Your own playing for students').click();
+  await kept.getByRole('button', { name: 'Erase your playing of exercise 1' }).click();
+  await expect.poll(() => kept.count()).toBe(0);
 });
 
 /** The same as a kit would send it. */

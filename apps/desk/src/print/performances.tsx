@@ -37,9 +37,11 @@ function State({ sent: { state } }: { readonly sent: SentPerformance }) {
 interface RowsProps {
   readonly all: readonly SentPerformance[];
   readonly onRemove: (key: number) => void;
+  /** What else can be done with one that was heard. */
+  readonly doWith?: ((sent: SentPerformance) => ReactNode) | undefined;
 }
 
-function Rows({ all, onRemove }: RowsProps) {
+function Rows({ all, onRemove, doWith }: RowsProps) {
   const words = useWords().films;
   const { shown } = heardOf(all);
   const isOneOfSeveral = ({ exercise }: SentPerformance) =>
@@ -52,6 +54,7 @@ function Rows({ all, onRemove }: RowsProps) {
             <strong>{words.playedIn({ n: each.exercise, file: each.name })}</strong> <State sent={each} />
             {isOneOfSeveral(each) && shown.has(each.key) && ` ${words.isShown}`}
           </span>
+          {each.state.at === 'heard' && doWith?.(each)}
           <Button
             dress="bare"
             aria-label={words.takeOut({ file: each.name })}
@@ -115,6 +118,8 @@ interface PerformancesProps {
   /** The form that is played. */
   readonly form: string | null;
   readonly performances: ReturnType<typeof usePerformances>;
+  /** What else can be done with one that was heard. */
+  readonly doWith?: (sent: SentPerformance) => ReactNode;
   readonly children?: ReactNode;
 }
 
@@ -153,7 +158,7 @@ export function Performances(props: PerformancesProps) {
           </FileButton>
         </div>
         <div role="status">
-          <Rows all={all} onRemove={remove} />
+          <Rows all={all} onRemove={remove} doWith={props.doWith} />
         </div>
         {children}
       </div>

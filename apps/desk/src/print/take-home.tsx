@@ -10,9 +10,11 @@ import { useDocument } from '../document/use-document.ts';
 import { KeptField } from '../shared/kept-field.tsx';
 import { offer } from '../shared/offer.ts';
 import { useLanguage, useWords } from '../words/words.tsx';
+import { KeptDemonstrations } from './kept-demonstrations.tsx';
 import { Performances } from './performances.tsx';
 import styles from './take-home.module.css';
-import { heardOf, isOnItsWay, usePerformances } from './use-performances.ts';
+import { useDemonstrations } from './use-demonstrations.ts';
+import { heardOf, isOnItsWay, type SentPerformance, usePerformances } from './use-performances.ts';
 
 type Making = 'idle' | 'making' | 'failed';
 
@@ -56,6 +58,17 @@ export function TakeHome({ state, lesson }: TakeHomeProps) {
   const performances = usePerformances(state.id);
   const { names } = heardOf(performances.all);
   const isHearing = isOnItsWay(performances.all);
+  const demonstrations = useDemonstrations(state.id, state.keeping);
+  const keepIt = ({ key, performance }: SentPerformance) => (
+    <Button
+      disabled={performance === null || demonstrations.keeping !== null}
+      onClick={async () => {
+        if (performance !== null && (await demonstrations.keep(performance))) performances.remove(key);
+      }}
+    >
+      {demonstrations.keeping === performance ? words.keepingPlaying : words.keepPlaying}
+    </Button>
+  );
   const make = async () => {
     setMaking('making');
     try {
@@ -75,7 +88,10 @@ export function TakeHome({ state, lesson }: TakeHomeProps) {
         {...{ lesson, performances, form: null, exercises: lesson.exercises.map(({ number }) => number) }}
         title={words.demonstrate}
         hint={words.demonstrateHint}
-      />
+        doWith={keepIt}
+      >
+        <KeptDemonstrations {...demonstrations} />
+      </Performances>
       <Button disabled={making === 'making' || isHearing} onClick={() => void make()}>
         <Icon name="file" />
         {words.makePack}

@@ -5,10 +5,12 @@
  * none is kept.
  */
 import { jsonIn } from '@shedbook/core';
-import type { LogPage, StoredLesson } from '@shedbook/routes';
+import type { LogPage } from '@shedbook/routes';
+import type { DemonstrationStore } from '../store/demonstrations.ts';
 import type { HourStore } from '../store/hours.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { LinkStore } from '../store/links.ts';
+import { MEDIA_FOLDER, namesInText } from '../store/media-files.ts';
 import type { StudentStore } from '../store/students.ts';
 import type { TakeStore } from '../store/takes.ts';
 
@@ -22,6 +24,7 @@ export interface EverythingParts {
   readonly takes: TakeStore;
   readonly links: LinkStore;
   readonly hours: HourStore;
+  readonly demonstrations: DemonstrationStore;
 }
 
 /** A row of practice: its entry, or its text where that is none. */
@@ -47,12 +50,17 @@ async function* practiceOf(students: StudentStore, id: string): AsyncGenerator<u
   }
 }
 
-async function lessonsOf(store: LessonStore): Promise<readonly unknown[]> {
+/** Lessons with the files that they show, by their paths in a backup, and what of them the teacher plays. */
+async function* lessonsOf({ store, demonstrations }: EverythingParts): AsyncGenerator<unknown> {
   const filed = new Map((await store.shelf()).map(({ summary }) => [summary.id, summary]));
-  return (await store.list()).map(({ id, text, createdAt, updatedAt }: StoredLesson) => {
+  for (const { id, text, createdAt, updatedAt } of await store.list()) {
     const { level = null, shelves = [], isArchived = false } = filed.get(id) ?? {};
-    return { id, text, level, shelves, isArchived, createdAt, updatedAt };
-  });
+    const media = [...new Set(namesInText(text))].map((name) => `${MEDIA_FOLDER}/${name}`);
+    const played = (await demonstrations.of(id)).map(({ exercise, facts, keptAt }) => {
+      return { ...(jsonIn(facts) as object | null), exercise, keptAt };
+    });
+    yield { id, text, media, demonstrations: played, level, shelves, isArchived, createdAt, updatedAt };
+  }
 }
 
 async function* studentParts(parts: EverythingParts): AsyncGenerator<string> {
@@ -79,7 +87,7 @@ async function* studentParts(parts: EverythingParts): AsyncGenerator<string> {
 export async function* everything(parts: EverythingParts, madeAt: string): AsyncGenerator<Uint8Array> {
   const pieces = async function* (): AsyncGenerator<string> {
     yield `{"version":${VERSION},"madeAt":${JSON.stringify(madeAt)},"lessons":[`;
-    yield* elements(await lessonsOf(parts.store));
+    yield* elements(lessonsOf(parts));
     yield '],"students":[';
     yield* studentParts(parts);
     yield ']}\n';

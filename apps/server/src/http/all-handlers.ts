@@ -4,6 +4,7 @@ import type { MediaStore } from '../store/media-files.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import { type BackupParts, backupHandlers } from './backup-handlers.ts';
 import { type ChangeParts, changeHandlers } from './change-handlers.ts';
+import { type DemonstrationParts, demonstrationHandlers } from './demonstration-handlers.ts';
 import { type FileParts, fileHandlers } from './file-handlers.ts';
 import { type FilmParts, filmHandlers } from './film-handlers.ts';
 import { type HourParts, hourHandlers } from './hour-handlers.ts';
@@ -21,6 +22,7 @@ import { weekHandlers } from './week-handlers.ts';
 export interface HandlerParts
   extends BackupParts,
     ChangeParts,
+    DemonstrationParts,
     FileParts,
     FilmParts,
     HourParts,
@@ -44,6 +46,7 @@ export function allHandlers(parts: HandlerParts) {
     ...studentHandlers(students),
     ...backupHandlers(parts),
     ...changeHandlers(parts),
+    ...demonstrationHandlers(parts),
     ...fileHandlers(parts),
     ...filmHandlers(parts),
     ...hourHandlers(parts),

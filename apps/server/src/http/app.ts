@@ -11,6 +11,7 @@ import type { ImportMaker } from '../files/import-maker.ts';
 import type { FilmMaker } from '../films/film-maker.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import { DamagedError, isDamage, isFull } from '../store/damaged.ts';
+import type { DemonstrationStore } from '../store/demonstrations.ts';
 import type { HourStore } from '../store/hours.ts';
 import type { Journal } from '../store/journal.ts';
 import type { LessonStore } from '../store/lessons.ts';
@@ -37,6 +38,7 @@ export interface AppParts {
   readonly links: LinkStore;
   readonly takes: TakeStore;
   readonly media: MediaStore;
+  readonly demonstrations: DemonstrationStore;
   readonly hours: HourStore;
   readonly journal: Journal;
   readonly signIn: SignInStore;
@@ -146,7 +148,7 @@ function addressOf(app: FastifyInstance, { address }: Whereabouts): string {
 
 /** The server, not yet listening. */
 export function createApp(parts: AppParts): FastifyInstance {
-  const { store, students, links, packs, where, requestTimeoutMs } = parts;
+  const { store, students, links, where, requestTimeoutMs } = parts;
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     logger: false,
@@ -160,7 +162,7 @@ export function createApp(parts: AppParts): FastifyInstance {
   addGuard(app, parts);
   addErrors(app);
   const door = createDoor(links, students, steadyMs);
-  const privatePacks = keepPrivatePacks(packs, parts.dataDir);
+  const privatePacks = keepPrivatePacks(parts);
   const changes = createChanges();
   const handlers = allHandlers({
     ...parts,

@@ -5,6 +5,7 @@ import type { SentFile, StoredLesson } from '@shedbook/routes';
 import type { ImportMaker } from '../files/import-maker.ts';
 import type { FilmMaker } from '../films/film-maker.ts';
 import type { MadeFile, SheetMaker, WhoWaits } from '../sheet/sheet-maker.ts';
+import type { DemonstrationStore } from '../store/demonstrations.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import { noteGivenOut } from '../store/names-in-use.ts';
 import type { StudentStore } from '../store/students.ts';
@@ -22,6 +23,8 @@ export interface FileParts {
   readonly dataDir: string;
   /** Keeps performances that were sent and heard. */
   readonly films: FilmMaker;
+  /** Demonstrations that are kept with lessons. */
+  readonly demonstrations: DemonstrationStore;
 }
 
 function sentFile({ title, bytes }: MadeFile, format: FileFormat): SentFile {
@@ -30,7 +33,8 @@ function sentFile({ title, bytes }: MadeFile, format: FileFormat): SentFile {
 }
 
 /** Answers the routes of files. */
-export function fileHandlers({ store, students, sheets, packs, imports, films, dataDir }: FileParts) {
+export function fileHandlers(parts: FileParts) {
+  const { store, students, sheets, packs, imports, films, dataDir } = parts;
   /** What a student has to do of a lesson, and their level; nothing where there is no such student. */
   const setFor = async (student: string | undefined, lesson: string) => {
     const found = student === undefined ? null : await students.read(student);
@@ -77,7 +81,9 @@ export function fileHandlers({ store, students, sheets, packs, imports, films, d
         const { text, id } = stored;
         const set = await setFor(query.student, id);
         const { language } = query;
-        const pack = await packs.pack({ text, name: id, language, dataDir, demonstrations, ...set }, who);
+        const kept = await parts.demonstrations.whole(id);
+        const shown = { demonstrations, kept };
+        const pack = await packs.pack({ text, name: id, language, dataDir, ...shown, ...set }, who);
         if (pack) await noteGivenOut(store, stored);
         return pack;
       });

@@ -1,5 +1,6 @@
 /** Which routes are written into the journal once they have answered, and as what. */
 import type { Deed, RouteName } from '@shedbook/routes';
+import { isTeachersWord } from '../store/log-rows.ts';
 
 /** What was asked, as far as the journal looks at it. */
 export interface Journaled {
@@ -15,6 +16,11 @@ function field(value: unknown, name: string): unknown {
   return (value as Readonly<Record<string, unknown>> | null)?.[name];
 }
 
+/** Whether among the rows of practice that are added one is the teacher's word. */
+function isPassed(body: unknown): boolean {
+  return ((field(body, 'rows') ?? []) as readonly string[]).some(isTeachersWord);
+}
+
 /** The deed of each route; null where this time there is nothing to write. */
 export const JOURNALED: Readonly<Partial<Record<RouteName, (asked: Journaled) => Deed | null>>> = {
   signIn: () => 'signed-in',
@@ -22,6 +28,8 @@ export const JOURNALED: Readonly<Partial<Record<RouteName, (asked: Journaled) =>
   makeLink: () => 'link-made',
   revokeLink: () => 'link-revoked',
   noteMinority: () => 'consent-noted',
+  sendPractice: ({ answer }) => (Number(field(answer, 'added')) > 0 ? 'practice-sent' : null),
+  takeInLog: ({ body }) => (isPassed(body) ? 'exercise-passed' : null),
   sendTake: () => 'take-sent',
   takeBack: () => 'take-taken-back',
   answerTake: ({ body }) => (field(body, 'isHeard') === true ? 'take-heard' : null),
@@ -34,6 +42,7 @@ export const JOURNALED: Readonly<Partial<Record<RouteName, (asked: Journaled) =>
   exportEverything: () => 'everything-exported',
   backUp: () => 'backed-up',
   printProgress: () => 'progress-printed',
+  eraseDemonstration: () => 'demonstration-erased',
   eraseLesson: () => 'lesson-erased',
   eraseHour: () => 'hour-erased',
   eraseLog: () => 'practice-erased',

@@ -31,7 +31,8 @@ export function weekHandlers({ door, store, students, takes }: WeekParts) {
       // Nobody passes themselves: the teacher's word comes from the desk alone.
       const rows = body.rows.filter((row) => !isTeachersWord(row));
       const added = await students.takeIn(opening.student.id, { ...body, rows });
-      return added === null ? refuse('no-such-link', {}) : answer({ added });
+      if (added === null) return refuse('no-such-link', {});
+      return { ...answer({ added }), about: opening.student.id };
     },
   } satisfies Partial<Handlers>;
 }

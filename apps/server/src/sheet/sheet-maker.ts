@@ -1,7 +1,14 @@
 /** Making sheets, files and packs beside the server, so that nothing of it holds up the keeping of lessons. */
 import type { StandardFormat } from '@shedbook/core';
 import { createThread, type OrderTerms, threadFile } from '@shedbook/host';
-import type { ProgressOrder, SheetAnswer, SheetOrder } from './sheet-messages.ts';
+import type { KeptPlaying } from './kept-demonstrations.ts';
+import type {
+  DemonstrationOrder,
+  HeardPlaying,
+  ProgressOrder,
+  SheetAnswer,
+  SheetOrder,
+} from './sheet-messages.ts';
 
 /** Who waits for what is made: aborted when nobody does any more. */
 export type WhoWaits = Pick<OrderTerms, 'of' | 'signal'>;
@@ -26,9 +33,11 @@ export interface SheetMaker {
   /** A take-home pack as a ZIP file; `name` is the lasting name of the lesson. */
   pack(
     request: Pick<SheetOrder, 'text' | 'name' | 'language' | 'dataDir'> &
-      Partial<Pick<SheetOrder, 'assignments' | 'level' | 'demonstrations' | 'isPrivate'>>,
+      Partial<Pick<SheetOrder, 'assignments' | 'level' | 'demonstrations' | 'kept' | 'isPrivate'>>,
     who: WhoWaits,
   ): Promise<MadeFile | null>;
+  /** A performance as a demonstration that can be kept; null where the lesson has errors or no such exercise. */
+  demonstrate(text: string, heard: HeardPlaying, who: WhoWaits): Promise<KeptPlaying | null>;
   /** The progress page of a student. */
   progress(order: Omit<ProgressOrder, 'want'>, who: WhoWaits): Promise<MadeFile>;
   close(): Promise<void>;
@@ -45,7 +54,7 @@ type Want = Partial<SheetOrder> & Pick<SheetOrder, 'text' | 'want'>;
 
 /** A maker; its thread starts with the first sheet. */
 export function createSheetMaker(): SheetMaker {
-  const thread = createThread<ProgressOrder | SheetOrder, SheetAnswer>(
+  const thread = createThread<DemonstrationOrder | ProgressOrder | SheetOrder, SheetAnswer>(
     threadFile(import.meta.url, 'sheet-worker'),
     {
       memoryBytes: MEMORY_BYTES,
@@ -58,7 +67,7 @@ export function createSheetMaker(): SheetMaker {
       name: '',
       assignments: [],
       level: null,
-      demonstrations: [],
+      ...{ demonstrations: [], kept: [] },
       format: 'midi',
       isPrivate: false,
       ...order,
@@ -82,6 +91,12 @@ export function createSheetMaker(): SheetMaker {
     pdf: (sheet, who) => file({ ...sheet, want: 'pdf' }, who),
     standard: (text, format, who) => file({ text, format, want: 'standard' }, who),
     pack: (request, who) => file({ ...request, want: 'pack' }, who),
+    demonstrate: async (text, heard, who) => {
+      const terms = { ...who, deadlineMs: PACK_MS, endsWhenLeft: true };
+      const answer = await thread.ask({ want: 'demonstration', text, heard }, terms);
+      if (answer.kind === 'broken') throw new Error(answer.message);
+      return answer.kind === 'demonstration' ? answer.made : null;
+    },
     progress: async (order, who) => {
       const answer = await thread.ask({ ...order, want: 'progress' }, { ...who, deadlineMs: SHEET_MS });
       if (answer.kind !== 'file') throw new Error(answer.kind === 'broken' ? answer.message : answer.kind);

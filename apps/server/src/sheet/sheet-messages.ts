@@ -4,6 +4,20 @@ import type { Paper, StandardFormat } from '@shedbook/core';
 import type { Recorded } from '@shedbook/film';
 import type { PackAssignment } from '@shedbook/pack';
 import type { LanguageTag } from '@shedbook/words';
+import type { KeptPlaying } from './kept-demonstrations.ts';
+
+/** A performance that was heard, and where it lies. */
+export interface HeardPlaying {
+  readonly recorded: Recorded;
+  readonly path: string;
+}
+
+/** Asks for a performance as a demonstration, to be kept. */
+export interface DemonstrationOrder {
+  readonly want: 'demonstration';
+  readonly text: string;
+  readonly heard: HeardPlaying;
+}
 
 /** Asks for the pages of a lesson, as pictures or as a file, for a standard file, or for a take-home pack in one file. */
 export interface SheetOrder {
@@ -22,7 +36,9 @@ export interface SheetOrder {
   /** The level at which that student is judged; null where the pack is for everybody. */
   readonly level: string | null;
   /** Performances that a pack demonstrates exercises with, and where they lie. */
-  readonly demonstrations: readonly { readonly recorded: Recorded; readonly path: string }[];
+  readonly demonstrations: readonly HeardPlaying[];
+  /** Those that are kept with the lesson; what was sent for the pack goes before them. */
+  readonly kept: readonly KeptPlaying[];
   /** Whether a pack is opened by a private link: one without recordings. */
   readonly isPrivate: boolean;
 }
@@ -48,5 +64,6 @@ export interface ProgressOrder {
 export type SheetAnswer =
   | { readonly kind: 'pages'; readonly pages: readonly string[] }
   | { readonly kind: 'file'; readonly title: string; readonly bytes: Uint8Array }
+  | { readonly kind: 'demonstration'; readonly made: KeptPlaying }
   | { readonly kind: 'errors' }
   | { readonly kind: 'broken'; readonly message: string };

@@ -16,9 +16,18 @@ import {
 } from '@shedbook/pack';
 import type { LessonMedia } from '@shedbook/pack/media';
 import { progressPage } from '../progress/progress-page.ts';
-import type { ProgressOrder, SheetAnswer, SheetOrder } from './sheet-messages.ts';
+import { playedIn, shownOf } from './kept-demonstrations.ts';
+import type {
+  DemonstrationOrder,
+  HeardPlaying,
+  ProgressOrder,
+  SheetAnswer,
+  SheetOrder,
+} from './sheet-messages.ts';
 
 const tools = loadEngravingTools();
+
+type AnyOrder = DemonstrationOrder | ProgressOrder | SheetOrder;
 
 type Sheet = ReturnType<typeof makeSheet>;
 
@@ -38,16 +47,35 @@ async function sheetOf(lesson: Lesson, order: SheetOrder): Promise<Sheet> {
   return sheet;
 }
 
-/** What a pack demonstrates; what that is made with is loaded where there is something. */
+/** Performances as demonstrations; what they are made with is loaded where there is something. */
 async function demonstrationsOf(
   lesson: Lesson,
-  { demonstrations }: SheetOrder,
+  heard: readonly HeardPlaying[],
 ): Promise<readonly RecordedDemonstration[]> {
-  if (demonstrations.length === 0) return [];
+  if (heard.length === 0) return [];
   const { makeDemonstrations } = await import('@shedbook/host/film');
-  const recordings = new Map(demonstrations.map(({ recorded, path }) => [recorded, path]));
+  const recordings = new Map(heard.map(({ recorded, path }) => [recorded, path]));
   const recorded = [...recordings.keys()];
   return makeDemonstrations(lesson, { recorded, recordings }, new AbortController().signal);
+}
+
+/** What a pack demonstrates: what was sent for it, and of the other exercises what is kept with the lesson. */
+async function shownIn(lesson: Lesson, { demonstrations, kept }: SheetOrder) {
+  const sent = await demonstrationsOf(lesson, demonstrations);
+  const others = shownOf(lesson, kept).filter(
+    (each) => !sent.some(({ exercise }) => exercise === each.exercise),
+  );
+  return [...sent, ...others].toSorted((a, b) => a.exercise - b.exercise);
+}
+
+/** A performance as a demonstration that can be kept. */
+async function toKeep(lesson: Lesson, { heard }: DemonstrationOrder): Promise<SheetAnswer> {
+  const played = playedIn(lesson, heard.recorded.exercise);
+  if (!played) return { kind: 'errors' };
+  const [made] = await demonstrationsOf(lesson, [heard]);
+  if (!made) return { kind: 'errors' };
+  const { flac, ...told } = made;
+  return { kind: 'demonstration', made: { ...played, facts: JSON.stringify(told), flac } };
 }
 
 /** The bytes of the file that is wanted. */
@@ -60,7 +88,7 @@ async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
   }
   const app = await readPracticePage();
   const what = { id: name, lesson, text, app, language, assignments, isPrivate, audio: !isPrivate };
-  const demonstrations = await demonstrationsOf(lesson, order);
+  const demonstrations = await shownIn(lesson, order);
   const judged = level === null ? {} : { level };
   const media = await mediaOf(lesson, order);
   return zipPack(
@@ -81,17 +109,18 @@ async function progressOf({ lessons, rows, ...order }: ProgressOrder): Promise<S
   return { kind: 'file', title: page.title, bytes: await printHandout(page, { fonts, paper, language }) };
 }
 
-async function answer(order: ProgressOrder | SheetOrder): Promise<SheetAnswer> {
+async function answer(order: AnyOrder): Promise<SheetAnswer> {
   if (order.want === 'progress') return progressOf(order);
   const { lesson } = parseLesson(order.text, 'lesson');
   if (!lesson) return { kind: 'errors' };
+  if (order.want === 'demonstration') return toKeep(lesson, order);
   if (order.want === 'pages') {
     return { kind: 'pages', pages: (await sheetOf(lesson, order)).pages.map((page) => page.svg) };
   }
   return { kind: 'file', title: lesson.title, bytes: await fileOf(lesson, order) };
 }
 
-parentPort?.on('message', (order: ProgressOrder | SheetOrder) => {
+parentPort?.on('message', (order: AnyOrder) => {
   answer(order).then(
     (reply) => parentPort?.postMessage(reply),
     (error: Error) => {

@@ -54,7 +54,12 @@ export async function forgiveErased(
 }
 
 /** The table that holds each kind of thing with an id of its own. */
-const TABLE_OF = { lesson: 'lessons', student: 'students', link: 'links' } as const;
+const TABLE_OF = {
+  lesson: 'lessons',
+  student: 'students',
+  link: 'links',
+  demonstration: 'demonstrations',
+} as const;
 
 /** Erases what has these ids, with everything that belongs to it, and notes it. @returns how many there were */
 export async function eraseInside(
@@ -106,6 +111,7 @@ export function forgetPractice(database: Kysely<Tables>, before: string, now: st
 const ERASE_AGAIN = [
   "delete from students where id in (select id from erased where kind = 'student')",
   "delete from lessons where id in (select id from erased where kind = 'lesson')",
+  "delete from demonstrations where id in (select id from erased where kind = 'demonstration')",
   "delete from links where id in (select id from erased where kind = 'link')",
   "delete from takes where json_array(student_id, take_id) in (select id from erased where kind = 'take')",
   "delete from hours where json_array(student_id, held_on) in (select id from erased where kind = 'hour')",

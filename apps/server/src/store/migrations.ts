@@ -166,6 +166,20 @@ const LAST_PLAYED_AND_NOTES = `
     select student_id, take_id, coalesce(bar, 0), spoken_at, content, checksum from voices_before;
   drop table voices_before;`;
 
+/** Exercises as the teacher plays them, one of each, gone with their lesson. */
+const DEMONSTRATIONS = `
+  create table demonstrations (
+    id text primary key not null,
+    lesson_id text not null references lessons (id) on delete cascade,
+    exercise text not null,
+    plays text not null,
+    facts text not null,
+    kept_at text not null,
+    content blob not null,
+    checksum text not null,
+    unique (lesson_id, exercise)
+  ) strict;`;
+
 /** Folds every name that was kept before a search went by it. */
 function foldNames(database: Database): void {
   const students = database.prepare('select id, name from students').all() as readonly {
@@ -266,4 +280,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { statements: KEEPING },
   { statements: NOTES_AT_BARS },
   { statements: LAST_PLAYED_AND_NOTES },
+  { statements: DEMONSTRATIONS },
 ];

@@ -4,7 +4,7 @@ import type { LanguageTag } from '@shedbook/words';
 import type { ColumnType, Generated } from 'kysely';
 
 /** Kinds of things that are erased for good. */
-export type ErasedKind = 'hour' | 'lesson' | 'student' | 'practice' | 'link' | 'take';
+export type ErasedKind = 'demonstration' | 'hour' | 'lesson' | 'student' | 'practice' | 'link' | 'take';
 
 interface LessonsTable {
   readonly id: ColumnType<string, string, never>;
@@ -135,6 +135,22 @@ interface VoicesTable {
   readonly checksum: string;
 }
 
+/** Exercises as the teacher plays them. */
+interface DemonstrationsTable {
+  readonly id: string;
+  readonly lesson_id: string;
+  /** Lasting name of the exercise. */
+  readonly exercise: string;
+  /** What is played, as one text: one whose exercise is played otherwise now is shown to nobody. */
+  readonly plays: string;
+  /** JSON: which place is heard when. */
+  readonly facts: string;
+  readonly kept_at: string;
+  /** A FLAC file; SQLite's library gives back a buffer. */
+  readonly content: ColumnType<ArrayBuffer, Uint8Array, Uint8Array>;
+  readonly checksum: string;
+}
+
 /** Dated lessons of students. */
 interface HoursTable {
   readonly student_id: string;
@@ -189,6 +205,7 @@ export interface Tables {
   /** Takes that students sent; their files lie in a folder beside the store. */
   readonly takes: TakesTable;
   readonly voices: VoicesTable;
+  readonly demonstrations: DemonstrationsTable;
   readonly hours: HoursTable;
   readonly journal: JournalTable;
 }

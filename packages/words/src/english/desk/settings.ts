@@ -25,6 +25,7 @@ export const refusals = {
   'no-such-film': 'There is no such film any more.',
   'no-ffmpeg':
     'A film needs FFmpeg, a program of its own that does not come with Shedbook. Install it on the computer that runs the desk, and try again.',
+  'no-such-demonstration': 'It is not there any more.',
   'no-such-performance': 'This recording is not there any more. Add it again.',
   'performance-unreadable': 'There is no sound in it that can be read.',
   'performance-not-followed':

@@ -27,6 +27,7 @@ export const refusals = translation<typeof english.refusals>()({
   'no-such-film': 'Diesen Film gibt es nicht mehr.',
   'no-ffmpeg':
     'Ein Film braucht FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört. Es wird auf dem Rechner eingerichtet, auf dem das Pult läuft.',
+  'no-such-demonstration': 'Es ist nicht mehr da.',
   'no-such-performance': 'Diese Aufnahme gibt es nicht mehr. Füge sie noch einmal hinzu.',
   'performance-unreadable': 'Darin ist kein Ton, der sich lesen lässt.',
   'performance-not-followed':
