@@ -10,6 +10,7 @@ const input = {
   'sheet-worker': here('../apps/server/src/sheet/sheet-worker.ts'),
   'film-worker': here('../apps/server/src/films/film-worker.ts'),
   'import-worker': here('../apps/server/src/files/import-worker.ts'),
+  'outside-worker': here('../packages/host/src/outside/outside-worker.ts'),
   'decode-worker': here('../packages/host/src/decode/decode-worker.ts'),
 };
 

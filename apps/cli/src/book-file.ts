@@ -1,7 +1,7 @@
 /** Book files on disk, with the lessons that they name. */
 import { dirname, join } from 'node:path';
 import { type Book, type Lesson, type LessonProblem, parseBook } from '@shedbook/core';
-import { readLessonFile } from './lesson-file.ts';
+import { type LessonFile, readLessonFile } from './lesson-file.ts';
 import { readTextFile } from './text-file.ts';
 
 /** A book file, read and parsed. */
@@ -22,9 +22,9 @@ export interface BookFile {
 export async function readBookFile(path: string): Promise<BookFile> {
   const text = await readTextFile(path, (expected) => expected.book);
   const named = new Set(parseBook(text, path).book?.chapters.map((chapter) => chapter.path));
-  const files = await Promise.all(
-    [...named].map(async (name) => ({ name, file: await readLessonFile(join(dirname(path), name)) })),
-  );
+  // One after the other: a program may have only so many files open.
+  const files: { readonly name: string; readonly file: LessonFile }[] = [];
+  for (const name of named) files.push({ name, file: await readLessonFile(join(dirname(path), name)) });
   const lessons = new Map(files.flatMap(({ name, file }) => (file.lesson ? [[name, file.lesson]] : [])));
   const { book, problems } = parseBook(text, path, lessons);
   return { path, book, lessons, problems: [...problems, ...files.flatMap(({ file }) => file.problems)] };

@@ -1,6 +1,13 @@
 /** Lesson files on disk. */
 import { dirname } from 'node:path';
-import { type Exercise, type Lesson, type LessonProblem, parseLesson, sectionsOf } from '@shedbook/core';
+import {
+  type Exercise,
+  type Lesson,
+  type LessonProblem,
+  MOST_PROBLEMS,
+  parseLesson,
+  sectionsOf,
+} from '@shedbook/core';
 import { fileIn, InputError, lookAtFiles } from '@shedbook/host';
 import { type CliCatalogue, formatProblem } from '@shedbook/words';
 import { refused } from './options.ts';
@@ -25,12 +32,24 @@ export async function readLessonFile(path: string): Promise<LessonFile> {
   return { path, text, ...parseLesson(text, path, lookAtFiles(fileIn(dirname(path)))) };
 }
 
+/** Problems of a file, a line each, and a line more where others may follow. */
+export function problemLines(
+  problems: readonly LessonProblem[],
+  { language, words }: CliCatalogue,
+): readonly string[] {
+  const lines = problems.map((problem) => formatProblem(problem, language));
+  const isAll = problems.length < MOST_PROBLEMS;
+  return isAll
+    ? lines
+    : [...lines, words.check.first({ file: problems[0]?.file ?? '', most: MOST_PROBLEMS })];
+}
+
 /**
  * The lesson of a file that must have one; warnings go to the terminal.
  * @throws InputError with every problem, a line each, when there is an error.
  */
 export function requireLesson({ lesson, problems }: LessonFile, terminal: Speaker): Lesson {
-  const lines = (to: CliCatalogue) => problems.map((problem) => formatProblem(problem, to.language));
+  const lines = (to: CliCatalogue) => problemLines(problems, to);
   if (!lesson) throw new InputError((to) => lines(to).join('\n'));
   for (const line of lines(terminal.catalogue)) terminal.warn(line);
   return lesson;

@@ -61,7 +61,7 @@ describe('check', () => {
   it('[CL1][CL8] says so when a file is not there', async () => {
     const { status, err } = await run('check', join(folder, 'none.lesson.yaml'));
     expect(status).toBe(2);
-    expect(err).toContain('there is no such file; expected a lesson file');
+    expect(err).toContain('there is no such file or folder; expected a lesson file');
     expect(err).not.toContain('    at ');
   });
 
@@ -160,7 +160,7 @@ describe('build', () => {
     const base = ['build', path, '--out', out, '--audio', 'wav', '--exercise', '1'];
     const none = await run(...base, '--kit', join(folder, 'none.sf2'));
     expect(none).toMatchObject({ status: 2 });
-    expect(none.err).toContain('there is no such file; expected a SoundFont 2 file');
+    expect(none.err).toContain('there is no such file or folder; expected a SoundFont 2 file');
     const bad = await run(...base, '--kit', path);
     expect(bad.status).toBe(2);
     expect(bad.err).toContain('that is no RIFF file');
@@ -639,7 +639,7 @@ describe('languages', () => {
       '--count: gefunden "x", erwartet eine ganze Zahl von 1 bis 400',
     ]);
     expect(await spoken(['check', 'none.yaml', '--language', 'de'])).toEqual([
-      'none.yaml: so eine Datei gibt es nicht; erwartet eine Lektion wie first.lesson.yaml',
+      'none.yaml: so eine Datei oder so einen Ordner gibt es nicht; erwartet eine Lektion wie first.lesson.yaml',
     ]);
     expect(await spoken(['check', 'none.yaml', '--language', 'di'])).toEqual([
       '--language: found "di", expected one of en, de (did you mean "de"?)',

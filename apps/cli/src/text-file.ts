@@ -1,24 +1,28 @@
 /** Text files that a command is given or writes. */
 import { constants, copyFile, readFile, realpath, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { InputError, reasonOf } from '@shedbook/host';
+import { InputError, readUpTo, reasonOf, unreadableFile } from '@shedbook/host';
 import type { CliWords } from '@shedbook/words';
 import type { Speaker } from './terminal.ts';
+
+/** Bytes of a text file at most: the longest lesson has three million where each code unit takes three. */
+const MOST_BYTES = 4_000_000;
 
 /**
  * Reads a text file.
  * @param expected what should be there, in the reader's words
+ * @param called what it is called in a sentence
  * @throws InputError when it cannot be read.
  */
-export function readTextFile(
+export async function readTextFile(
   path: string,
   expected: (words: CliWords['expected']) => string,
+  called = path,
 ): Promise<string> {
-  return readFile(path, 'utf8').catch((error: unknown) => {
-    throw new InputError((to) =>
-      to.words.unreadable({ file: path, why: reasonOf(error, to), expected: expected(to.words.expected) }),
-    );
+  const bytes = await readUpTo(path, MOST_BYTES).catch((error: unknown) => {
+    throw unreadableFile({ path, called, expected }, error);
   });
+  return bytes.toString('utf8');
 }
 
 /** The error for a file that cannot be written. */

@@ -16,7 +16,12 @@ export { setExerciseLevel } from './document/exercise-level.ts';
 export { type FieldPath, formatPath } from './document/field-path.ts';
 export { type LessonData, type Migration, migrate } from './document/migrate.ts';
 export { nearest } from './document/nearest.ts';
-export * from './document/parse.ts';
+export {
+  type LessonProblem,
+  type LessonReading,
+  LONGEST_LESSON,
+  parseLesson,
+} from './document/parse.ts';
 export { exerciseToData, formToData, lessonToData, printLesson } from './document/print.ts';
 export * from './document/problem.ts';
 export {

@@ -9,6 +9,9 @@ export { DEMO_DIR, DESK_DIR, houseOf, PRACTICE_DIR } from './house.ts';
 export { InputError, reasonOf, type SayIn } from './input-error.ts';
 export { loadKit } from './kit.ts';
 export { type FindFile, fileIn, lookAtFiles, readMedia } from './media/read-media.ts';
+export type { Outside, OutsideKind } from './outside/outside-messages.ts';
+export { type OutsideFile, readOutside, unreadableFile } from './outside/read-outside.ts';
+export { readUpTo } from './outside/read-up-to.ts';
 export { loadSpokenWords } from './spoken-words.ts';
 export {
   createThread,

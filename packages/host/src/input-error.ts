@@ -1,5 +1,6 @@
 /** What a person gave cannot be used: said in the language of whoever runs the program. */
-import { CLI, type CliCatalogue } from '@shedbook/words';
+import { CLI, type CliCatalogue, sizeWords } from '@shedbook/words';
+import { TooLargeError } from './outside/read-up-to.ts';
 
 /** Says something in a language. */
 export type SayIn = (catalogue: CliCatalogue) => string;
@@ -17,9 +18,14 @@ export class InputError extends Error {
   }
 }
 
-/** Why a file could not be used, in a clause. */
+/**
+ * Why a file could not be used, in a clause of the language. Where the system says something that nobody has put into words,
+ * its own name of it stands in the clause.
+ */
 export function reasonOf(error: unknown, { words }: CliCatalogue): string {
+  if (error instanceof TooLargeError)
+    return words.tooLarge({ most: sizeWords(words.sizes, error.mostBytes) });
   const { code, message } = error as NodeJS.ErrnoException;
   const reasons: Readonly<Record<string, string>> = words.reasons;
-  return reasons[code ?? ''] ?? message;
+  return reasons[code ?? ''] ?? words.otherReason({ reason: code ?? message });
 }

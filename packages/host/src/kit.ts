@@ -1,9 +1,9 @@
 /** The kit that recordings are played on: built in, or a SoundFont 2 file. */
-import { readFile } from 'node:fs/promises';
 import type { Hertz } from '@shedbook/core';
 import type { Kit } from '@shedbook/sound';
-import { say } from '@shedbook/words';
-import { InputError, reasonOf } from './input-error.ts';
+import { type CliWords, say } from '@shedbook/words';
+import { InputError } from './input-error.ts';
+import { readOutside } from './outside/read-outside.ts';
 
 /** Built-in kits by rate, kept: making one takes seconds of the processor. */
 const kits = new Map<Hertz, Kit>();
@@ -15,25 +15,22 @@ async function builtInKit(sampleRateHz: Hertz): Promise<Kit> {
   return kit;
 }
 
+const aSoundFont = ({ soundFont }: CliWords['expected']) => soundFont;
+
 /**
  * Loads a kit; the built-in one where no file is named.
+ * @param signal aborted when nobody waits any more
  * @throws InputError when the file cannot be read or is no SoundFont with drums.
  */
-export async function loadKit(path: string | null, sampleRateHz: Hertz): Promise<Kit> {
+export async function loadKit(path: string | null, sampleRateHz: Hertz, signal?: AbortSignal): Promise<Kit> {
   if (path === null) return builtInKit(sampleRateHz);
-  const { loadSoundFontKit, SoundFontError } = await import('@shedbook/sound');
-  const bytes = await readFile(path).catch((error: unknown) => {
-    throw new InputError((to) => {
-      const { unreadable, expected } = to.words;
-      const why = reasonOf(error, to);
-      return unreadable({ file: `--kit: ${path}`, why, expected: expected.soundFont });
-    });
-  });
-  try {
-    return loadSoundFontKit(bytes, { sampleRateHz });
-  } catch (error) {
-    if (!(error instanceof SoundFontError)) throw error;
-    const { fact } = error;
-    throw new InputError(({ words, language }) => words.noKit({ file: path, why: say(fact, language) }));
+  const called = `--kit: ${path}`;
+  const file = { path, called, expected: aSoundFont, ...(signal && { signal }) };
+  const found = await readOutside('soundFont', file, { sampleRateHz });
+  if ('fault' in found) {
+    const { fault } = found;
+    throw new InputError(({ words, language }) => words.noKit({ file: path, why: say(fault, language) }));
   }
+  const { soundFontKit } = await import('@shedbook/sound');
+  return soundFontKit(found.sounds, { sampleRateHz });
 }

@@ -28,7 +28,13 @@ export { createRenderer, type Renderer, type RendererOptions } from './render/re
 export type { SoundingStroke } from './render/strokes-to-hits.ts';
 export { soundOf } from './render/strokes-to-hits.ts';
 export { SoundFontError, type SoundFontFact } from './soundfont/sound-font-fact.ts';
-export { loadSoundFontKit, type SoundFontKitOptions } from './soundfont/soundfont-kit.ts';
+export {
+  loadSoundFontKit,
+  readSoundFont,
+  type SoundFontKitOptions,
+  type SoundFontSounds,
+  soundFontKit,
+} from './soundfont/soundfont-kit.ts';
 export {
   addWords,
   countAloud,

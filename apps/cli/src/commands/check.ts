@@ -1,8 +1,8 @@
 /** `shedbook check`: the problems of lesson files, all at once. */
 import { isBookFile, type LessonProblem } from '@shedbook/core';
-import { type CliWords, formatProblem } from '@shedbook/words';
+import type { CliWords } from '@shedbook/words';
 import { readBookFile } from '../book-file.ts';
-import { readLessonFile } from '../lesson-file.ts';
+import { problemLines, readLessonFile } from '../lesson-file.ts';
 import type { Speaker } from '../terminal.ts';
 
 function count(problems: readonly LessonProblem[], severity: LessonProblem['severity']): number {
@@ -43,13 +43,16 @@ function summary(
 
 /** Checks files of lessons and books. @returns the exit status: 0, or 2 when a file has an error. */
 export async function check(paths: readonly string[], json: boolean, terminal: Speaker): Promise<number> {
-  const files = await Promise.all(paths.map(read));
-  const { words, language } = terminal.catalogue;
+  // One after the other: a program may have only so many files open.
+  const files: Checked[] = [];
+  for (const path of paths) files.push(await read(path));
+  const { words } = terminal.catalogue;
   const problems = files.flatMap((file) => file.problems);
   if (json) {
     terminal.say(JSON.stringify({ problems }, null, 2));
   } else {
-    for (const problem of problems) terminal.warn(formatProblem(problem, language));
+    for (const file of files)
+      for (const line of problemLines(file.problems, terminal.catalogue)) terminal.warn(line);
     for (const file of files) terminal.say(summary(file, words));
   }
   return count(problems, 'error') > 0 ? 2 : 0;

@@ -184,7 +184,7 @@ export async function film(path: string, options: FilmOptions, terminal: Speaker
     const asked = { ...request, over: { ...manner, recorded: heard.recorded } };
     const planned = planFilm(asked, look, await loadEngravingTools(), tag);
     sayPlan(planned, ending, terminal);
-    const kit = await loadKit(options.kit ?? null, RECORDING_RATE_HZ);
+    const kit = await loadKit(options.kit ?? null, RECORDING_RATE_HZ, signal);
     const { recordings } = heard;
     return makeFilm({ film: planned, kit, recordings, out: options.out, signal, tell: progressOf(terminal) });
   });

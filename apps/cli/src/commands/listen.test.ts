@@ -239,7 +239,7 @@ it('[CL27] draws the report as a page', async () => {
   const nowhere = await run('listen', take, ...options(), '--picture', join(folder, 'none/take.svg'));
   expect(nowhere).toMatchObject({ status: 2, out: '' });
   expect(nowhere.err).toMatch(
-    /^--picture: .*none\/take\.svg: there is no such file; expected a file such as take\.svg$/,
+    /^--picture: .*none\/take\.svg: there is no such file or folder; expected a file such as take\.svg$/,
   );
 });
 
@@ -263,7 +263,7 @@ it.each([
 it('[CL21] refuses what is no recording', async () => {
   const none = await run('listen', join(folder, 'none.wav'), ...options());
   expect(none).toMatchObject({ status: 2, out: '' });
-  expect(none.err).toContain('there is no such file; expected a recording');
+  expect(none.err).toContain('there is no such file or folder; expected a recording');
   const text = await run('listen', lesson, ...options());
   expect(text.status).toBe(2);
   expect(text.err).toContain('found a text file, expected a recording such as take.wav');

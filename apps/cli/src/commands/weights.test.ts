@@ -58,3 +58,28 @@ it('[CL48] shows the fit, writes nothing until it is accepted, and then what res
   expect(written).toContain('density');
   expect(written).not.toContain('dynamics');
 });
+
+it('[CL5000] an entry that cannot be read costs that entry, and what is no log is told with its place', async () => {
+  const path = join(folder, 'weighed.lesson.yaml');
+  const log = join(folder, 'one-bad.json');
+  await writeFile(path, LESSON);
+  const { entries, ...rest } = JSON.parse(logOf());
+  await writeFile(
+    log,
+    JSON.stringify({ ...rest, entries: [{ ...entries[0], durationSeconds: -1 }, ...entries.slice(1)] }),
+  );
+  const [said, warned]: [string[], string[]] = [[], []];
+  const terminal = {
+    say: (line: string) => void said.push(line),
+    warn: (line: string) => void warned.push(line),
+    progress: () => {},
+  };
+  expect(await runProgram(['weights', path, '--log', log], terminal)).toBe(0);
+  // definition: three exercises are left, six loops each
+  expect(said[0]).toContain('18 loops of 3 exercises');
+  expect(warned).toHaveLength(1);
+  expect(warned[0]).toContain(`${log}:1:`);
+  await writeFile(log, '{"version": 1, "entries": [');
+  expect(await runProgram(['weights', path, '--log', log], terminal)).toBe(2);
+  expect(warned[1]).toContain(`${log}:1:`);
+});

@@ -1,12 +1,12 @@
 /** `shedbook weights`: what students' takes say of the weights of difficulty; a teacher looks at them, and takes or leaves them. */
 import { basename } from 'node:path';
-import { fitWeights, parsePracticeLog, sureWeights, trialsIn, type WeightFit } from '@shedbook/coach';
+import { fitWeights, sureWeights, trialsIn, type WeightFit } from '@shedbook/coach';
 import { editLesson, type PracticeLog } from '@shedbook/core';
-import { InputError } from '@shedbook/host';
-import type { CliCatalogue } from '@shedbook/words';
+import { InputError, readOutside } from '@shedbook/host';
+import { type CliCatalogue, formatProblem } from '@shedbook/words';
 import { readLessonFile, requireLesson } from '../lesson-file.ts';
 import type { Speaker } from '../terminal.ts';
-import { readTextFile, writeTextFile } from '../text-file.ts';
+import { writeTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface WeightsRequest {
@@ -20,11 +20,19 @@ export interface WeightsRequest {
 
 const DIGITS = 2;
 
-async function readLog(path: string): Promise<PracticeLog> {
-  const text = await readTextFile(path, (expected) => expected.log);
-  const { log } = parsePracticeLog(text, path);
-  if (!log) throw new InputError(({ words }) => words.weights.noLog({ file: path }));
-  return log;
+/** Problems of a log that are told: a file of thousands is none the better for it. */
+const MOST_TOLD = 20;
+
+/** A practice log; an entry that cannot be read costs that entry, which is said. @throws InputError where nothing can be read */
+async function readLog(path: string, terminal: Speaker): Promise<PracticeLog> {
+  const { soundEntries, problems } = await readOutside('log', { path, expected: ({ log }) => log }, {});
+  const lines = ({ language, words }: CliCatalogue) => [
+    ...problems.slice(0, MOST_TOLD).map((problem) => formatProblem(problem, language)),
+    ...(problems.length > MOST_TOLD ? [words.moreProblems({ more: problems.length - MOST_TOLD })] : []),
+  ];
+  if (!soundEntries) throw new InputError((to) => lines(to).join('\n'));
+  for (const line of lines(terminal.catalogue)) terminal.warn(line);
+  return soundEntries;
 }
 
 function told(fit: WeightFit, { words: { weights: said } }: CliCatalogue): readonly string[] {
@@ -50,7 +58,9 @@ function told(fit: WeightFit, { words: { weights: said } }: CliCatalogue): reado
 export async function weights(request: WeightsRequest, terminal: Speaker): Promise<number> {
   const file = await readLessonFile(request.lesson);
   const lesson = requireLesson(file, terminal);
-  const logs = await Promise.all(request.log.map(readLog));
+  // One after the other: each is read in the time and memory that it is given.
+  const logs: PracticeLog[] = [];
+  for (const path of request.log) logs.push(await readLog(path, terminal));
   const id = basename(request.lesson).replace(/\.lesson\.yaml$/, '');
   const fit = fitWeights(trialsIn([{ id, lesson }], logs), lesson.compose.weights);
   if (fit.tries === 0) throw new InputError(({ words }) => words.weights.noTries({ file: request.lesson }));

@@ -3,14 +3,15 @@
  *
  * Conventions: what a file is, its first bytes say, not its name.
  */
-import { open, readFile } from 'node:fs/promises';
+import { open } from 'node:fs/promises';
 import { isVoice, padVoice, TakeDb } from '@shedbook/core';
-import { type KitKeys, type MidiTake, readKitKeys, readMidi } from '@shedbook/exchange';
-import { InputError, reasonOf } from '@shedbook/host';
+import { type KitKeys, type MidiTake, readKitKeys } from '@shedbook/exchange';
+import { InputError, readOutside, unreadableFile } from '@shedbook/host';
 import type { Asked, PlayedNote } from '@shedbook/listen';
-import { type CliWords, formatByteProblem } from '@shedbook/words';
+import { formatByteProblem } from '@shedbook/words';
 import { refused } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
+import { readTextFile } from '../text-file.ts';
 
 const MIDI_MARK = 'MThd';
 
@@ -24,23 +25,17 @@ async function firstBytes(path: string): Promise<string> {
   }
 }
 
-function unreadable(path: string, expected: (of: CliWords['expected']) => string) {
-  return (error: unknown): never => {
-    throw new InputError((to) =>
-      to.words.unreadable({ file: path, why: reasonOf(error, to), expected: expected(to.words.expected) }),
-    );
-  };
-}
-
 /** Whether a take is a MIDI file. @throws InputError when it cannot be read */
 export async function isMidi(path: string): Promise<boolean> {
-  return (await firstBytes(path).catch(unreadable(path, (expected) => expected.take))) === MIDI_MARK;
+  const mark = await firstBytes(path).catch((error: unknown) => {
+    throw unreadableFile({ path, expected: ({ take }) => take }, error);
+  });
+  return mark === MIDI_MARK;
 }
 
 /** A MIDI file; what was left out of it goes to the terminal. @throws InputError when nothing could be read */
 export async function readMidiTake(path: string, keys: KitKeys, terminal: Speaker): Promise<MidiTake> {
-  const bytes = await readFile(path).catch(unreadable(path, (expected) => expected.midiTake));
-  const take = readMidi(bytes, { keys });
+  const take = await readOutside('midi', { path, expected: ({ midiTake }) => midiTake }, { keys });
   const lines = (of: typeof take.problems) => (to: Speaker['catalogue']) =>
     of.map((problem) => formatByteProblem(path, problem, to.language));
   const errors = take.problems.filter((problem) => problem.severity === 'error');
@@ -69,7 +64,7 @@ export function tapsOf({ notes }: MidiTake, { lesson, exercise }: Asked): readon
  */
 export async function readKeysFile(path: string | undefined): Promise<KitKeys> {
   if (path === undefined) return {};
-  const text = await readFile(path, 'utf8').catch(unreadable(`--keys: ${path}`, (expected) => expected.keys));
+  const text = await readTextFile(path, (expected) => expected.keys, `--keys: ${path}`);
   const { keys, problems } = readKitKeys(text);
   if (problems.length === 0) return keys;
   const errors = problems.map(({ line, found, fault, near }) =>

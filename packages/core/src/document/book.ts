@@ -6,6 +6,7 @@
  */
 import { LineCounter, parseDocument } from 'yaml';
 import * as z from 'zod/mini';
+import { expecting } from '../lesson/expecting.ts';
 import { type Lesson, PAPERS, type Paper } from '../lesson/lesson.ts';
 import { sectionNamed, sectionsOf } from '../lesson/section.ts';
 import { didYouMean, quoted } from '../lesson/value-fact.ts';
@@ -13,7 +14,8 @@ import type { Report } from './fault.ts';
 import { LONGEST, list, MOST, map, named, oneOf, text, whole, yesNo } from './fields.ts';
 import { createLocator } from './locate.ts';
 import { nearest } from './nearest.ts';
-import { type LessonProblem, locate } from './parse.ts';
+import { type LessonProblem, lengthProblems, locate, valueProblems } from './parse.ts';
+import { MOST_PROBLEMS } from './problem.ts';
 import { shape } from './shape.ts';
 import { yamlProblems } from './yaml-problems.ts';
 
@@ -51,6 +53,7 @@ export const bookSchema = z.strictObject(
     lessons: z
       .array(z.optional(chapter), { error: named('chapters') })
       .check(
+        z.maxLength(MOST.cells, { error: expecting({ fact: 'items-up-to', most: MOST.cells }) }),
         z.minLength(1, { error: named('chapters') }),
         z.describe('the chapters in order: files of lessons, or `lesson`, `title` and `sections`'),
       ),
@@ -151,14 +154,21 @@ export function parseBook(
   file: string,
   lessons: ReadonlyMap<string, Lesson> = new Map(),
 ): BookReading {
+  const length = lengthProblems(written, file);
+  if (length.length > 0) return { book: null, problems: length };
   const lines = new LineCounter();
   const document = parseDocument(written, { lineCounter: lines, prettyErrors: true, uniqueKeys: false });
   const broken = yamlProblems(document, lines, file);
   if (broken.length > 0) return { book: null, problems: broken };
+  const plain: unknown = document.toJS();
+  const values = valueProblems(plain, file);
+  if (values.length > 0) return { book: null, problems: values };
   const locator = createLocator(document, written, lines);
   const problems: LessonProblem[] = [];
-  const report: Report = (fault) => problems.push(locate(fault, locator, file));
-  const { faults, data } = shape(bookSchema, document.toJS(), { title: 'untitled', lessons: ['untitled'] });
+  const report: Report = (fault) => {
+    if (problems.length < MOST_PROBLEMS) problems.push(locate(fault, locator, file));
+  };
+  const { faults, data } = shape(bookSchema, plain, { title: 'untitled', lessons: ['untitled'] });
   for (const fault of faults) report(fault);
   const book = resolveBook(data);
   if (faults.length === 0) checkSections(book, lessons, report);

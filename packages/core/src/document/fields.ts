@@ -9,7 +9,7 @@ import type { FieldFact, RangeFact } from '../lesson/lesson-fact.ts';
  */
 export const LONGEST = { line: 200, text: 10_000, address: 300, pattern: 10_000 } as const;
 
-/** Items of a lesson, of a vocabulary and of anything smaller at most. */
+/** Items of a lesson, of a vocabulary or a book, and of anything smaller at most. */
 export const MOST = { exercises: 1000, cells: 500, few: 100 } as const;
 
 /** Facts that are fully told by their name. */

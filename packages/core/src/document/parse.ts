@@ -13,7 +13,7 @@ import type { Fault, Report } from './fault.ts';
 import { type FieldPath, formatPath } from './field-path.ts';
 import { createLocator, type Locator } from './locate.ts';
 import { type LessonData, migrate } from './migrate.ts';
-import type { InputProblem } from './problem.ts';
+import { type InputProblem, MOST_PROBLEMS } from './problem.ts';
 import { resolveLesson } from './resolve.ts';
 import { LESSON_VERSION } from './schema.ts';
 import { shapeLesson } from './shape.ts';
@@ -52,8 +52,30 @@ function isOfAnyVersion(data: unknown): data is LessonData {
   return Number.isSafeInteger(version) && (version as number) >= 1;
 }
 
+function toPlain(document: Document): unknown {
+  const data: unknown = document.toJS();
+  return isOfAnyVersion(data) ? migrate(data, LESSON_VERSION) : data;
+}
+
+/** UTF-16 code units of a lesson file at most. */
+export const LONGEST_LESSON = 1_000_000;
+
 /** Values of a lesson at most: with a thousand exercises in full there are a tenth of them. */
 const MOST_VALUES = 60_000;
+
+function tooLong(file: string, expected: LessonFact): readonly LessonProblem[] {
+  const place = { file, line: 1, column: 1, path: '' };
+  return [
+    { code: 'too-long', severity: 'error', ...place, found: { fact: 'a-text' }, expected, repair: null },
+  ];
+}
+
+/** What is wrong with a text that is longer than any lesson or book; nothing with others. */
+export function lengthProblems(text: string, file: string): readonly LessonProblem[] {
+  return text.length > LONGEST_LESSON
+    ? tooLong(file, { fact: 'characters-up-to', most: LONGEST_LESSON })
+    : [];
+}
 
 /** How many values there are in a value, itself and those of aliases counted wherever they stand. */
 function countValues(value: unknown, most: number): number {
@@ -66,52 +88,43 @@ function countValues(value: unknown, most: number): number {
   return count;
 }
 
-function toPlain(document: Document): unknown {
-  const data: unknown = document.toJS();
-  return isOfAnyVersion(data) ? migrate(data, LESSON_VERSION) : data;
-}
-
-/** UTF-16 code units of a lesson file at most. */
-export const LONGEST_LESSON = 1_000_000;
-
-function tooLong(file: string, expected: LessonFact): LessonReading {
-  const problem: LessonProblem = {
-    code: 'too-long',
-    severity: 'error',
-    file,
-    line: 1,
-    column: 1,
-    path: '',
-    found: { fact: 'a-text' },
-    expected,
-    repair: null,
-  };
-  return { lesson: null, problems: [problem] };
+/** What is wrong with data of more values than any lesson or book has; nothing with other data. */
+export function valueProblems(data: unknown, file: string): readonly LessonProblem[] {
+  return countValues(data, MOST_VALUES) > MOST_VALUES
+    ? tooLong(file, { fact: 'items-up-to', most: MOST_VALUES })
+    : [];
 }
 
 /**
  * Reads a lesson.
  * @param file name for messages
  * @param look what is asked of the files that it shows; nothing where left out
- * @returns the lesson (null when there is an error) and all problems in order of place.
+ * @returns the lesson (null when there is an error) and its problems in order of place, as many as are told at most.
  */
 export function parseLesson(text: string, file: string, look: LookAtMedium = () => null): LessonReading {
-  if (text.length > LONGEST_LESSON) return tooLong(file, { fact: 'characters-up-to', most: LONGEST_LESSON });
+  const length = lengthProblems(text, file);
+  if (length.length > 0) return { lesson: null, problems: length };
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: true, uniqueKeys: false });
   const broken = yamlProblems(document, lines, file);
   if (broken.length > 0) return { lesson: null, problems: broken };
+  const plain = toPlain(document);
+  const values = valueProblems(plain, file);
+  if (values.length > 0) return { lesson: null, problems: values };
   const locator = createLocator(document, text, lines);
   const problems: LessonProblem[] = [];
-  const report: Report = (fault) => problems.push(locate(fault, locator, file));
-  const plain = toPlain(document);
-  if (countValues(plain, MOST_VALUES) > MOST_VALUES)
-    return tooLong(file, { fact: 'items-up-to', most: MOST_VALUES });
+  let failed = false;
+  const report: Report = (fault) => {
+    const isFirstError = !failed && fault.severity !== 'warning';
+    failed ||= isFirstError;
+    if (problems.length === MOST_PROBLEMS && isFirstError) problems.pop();
+    if (problems.length < MOST_PROBLEMS) problems.push(locate(fault, locator, file));
+  };
   const shaped = shapeLesson(plain);
   for (const fault of shaped.faults) report(fault);
   const resolved = resolveLesson(shaped.lesson, look, report);
-  const failed = problems.some((problem) => problem.severity === 'error');
-  if (!failed) for (const fault of findLimbConflicts(resolved)) report(fault);
+  const isSound = !failed;
+  if (isSound) for (const fault of findLimbConflicts(resolved)) report(fault);
   problems.sort((a, b) => a.line - b.line || a.column - b.column);
-  return { lesson: failed ? null : resolved.lesson, problems };
+  return { lesson: isSound ? resolved.lesson : null, problems };
 }

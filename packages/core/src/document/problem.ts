@@ -6,6 +6,9 @@
  */
 import type { Fact } from '../fact.ts';
 
+/** Problems of one file that are told at most: nobody mends more before looking again. */
+export const MOST_PROBLEMS = 500;
+
 /** A problem; `F` are the facts of the room that found it. */
 export interface InputProblem<F extends Fact = Fact> {
   /** Stable name of the kind of problem, e.g. `unknown-key`. */

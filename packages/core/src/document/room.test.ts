@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { parseBook } from './book.ts';
 import { LONGEST_LESSON, parseLesson } from './parse.ts';
+import { MOST_PROBLEMS } from './problem.ts';
 
 function expectedOf(text: string) {
   const { lesson, problems } = parseLesson(text, 'a.lesson.yaml');
@@ -39,6 +41,32 @@ describe('the room that a lesson has', () => {
       (each, n) => `${each}: &${each} [${Array(10).fill(n === 0 ? 'x' : `*${letters[n - 1]}`)}]`,
     );
     expect(expectedOf(`${bomb.join('\n')}\n`).length).toBeGreaterThan(0);
+  });
+
+  it('[LE5000] tells as many problems as anybody mends before looking again, an error among them', () => {
+    const told = (text: string) => parseLesson(text, 'a.lesson.yaml');
+    const keys = (count: number) => Array.from({ length: count }, (_, n) => `k${n}: 1\n`).join('');
+    // definition: a fault for each unknown key, each key twice, and each item that is no pattern
+    expect(told(`title: T\n${keys(20)}`).problems).toHaveLength(20);
+    const long = [keys(20_000), 'by: A\n'.repeat(20_000), `exercises: [${'q, '.repeat(900)}q]\n`];
+    for (const each of long) {
+      const { lesson, problems } = told(`title: T\n${each}`);
+      expect(lesson).toBeNull();
+      expect(problems).toHaveLength(MOST_PROBLEMS);
+      expect(problems.every(({ severity }) => severity === 'error')).toBe(true);
+      const lines = problems.map(({ line, column }) => line + column / 1e6);
+      expect(lines).toEqual(lines.toSorted((a, b) => a - b));
+    }
+  });
+
+  it('[LE5000] is that of a book, too', () => {
+    const told = (text: string) => parseBook(text, 'a.book.yaml').problems.map(({ expected }) => expected);
+    expect(told('#'.repeat(LONGEST_LESSON + 1))).toEqual([upTo(LONGEST_LESSON)]);
+    const named = (count: number) => `title: T\nlessons:\n${'  - a.lesson.yaml\n'.repeat(count)}`;
+    expect(told(named(500))).toEqual([]);
+    expect(told(named(501))).toEqual([{ fact: 'items-up-to', most: 500 }]);
+    expect(told(`lessons: [${'a,'.repeat(60_000)}]`)).toEqual([{ fact: 'items-up-to', most: 60_000 }]);
+    expect(told(Array.from({ length: 20_000 }, (_, n) => `k${n}: 1\n`).join(''))).toHaveLength(MOST_PROBLEMS);
   });
 
   it('[LE24] ends where a lesson would be longer than any', () => {

@@ -8,6 +8,7 @@ import type { LessonFact } from '../lesson/lesson-fact.ts';
 import { didYouMean, valueFact } from '../lesson/value-fact.ts';
 import type { FieldPath } from './field-path.ts';
 import { nearest } from './nearest.ts';
+import { MOST_PROBLEMS } from './problem.ts';
 import { lessonSchema, type RawLesson } from './schema.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -128,9 +129,10 @@ function suggestion(issue: Issue, value: unknown): LessonFact | null {
   return didYouMean(nearest(value, issue.values.map(String)));
 }
 
-function faultsOf(schema: unknown, raw: unknown, issue: Issue): readonly ShapeFault[] {
+function faultsOf(schema: unknown, raw: unknown, issue: Issue, most: number): readonly ShapeFault[] {
   const path = issue.path as FieldPath;
-  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownKeyFault(schema, path, key));
+  if (issue.code === 'unrecognized_keys')
+    return issue.keys.slice(0, most).map((key) => unknownKeyFault(schema, path, key));
   const value = valueAt(raw, path);
   const fault = {
     code: codeOf(issue, value),
@@ -240,7 +242,11 @@ export function shape<S extends z.ZodMiniType>(
     const result = schema.safeParse(left);
     if (result.success) return { faults, data: result.data, left };
     const issues = result.error.issues.flatMap((issue) => flatten(issue, []));
-    if (round === 0) faults.push(...saidOnce(issues).flatMap((issue) => faultsOf(schema, raw, issue)));
+    if (round === 0)
+      for (const issue of saidOnce(issues)) {
+        if (faults.length >= MOST_PROBLEMS) break;
+        faults.push(...faultsOf(schema, raw, issue, MOST_PROBLEMS - faults.length));
+      }
     const pruned = without(left, cutsAt(issues.flatMap((issue) => cutsOf(left, issue))));
     left = { ...blank, ...(pruned as object | undefined) };
   }

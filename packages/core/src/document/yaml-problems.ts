@@ -1,7 +1,7 @@
 /** Faults of the YAML itself, as facts. */
 import { type Document, isScalar, type LineCounter, visit } from 'yaml';
 import type { LessonFact } from '../lesson/lesson-fact.ts';
-import type { InputProblem } from './problem.ts';
+import { type InputProblem, MOST_PROBLEMS } from './problem.ts';
 
 type YamlError = Document['errors'][number];
 
@@ -99,16 +99,17 @@ function errorFault(document: Document, error: YamlError): YamlFault {
   return { offset: openingOf(document, error), wording: WORDINGS[error.code] ?? plain };
 }
 
-/** Every fault of a document's YAML, in order of place; an alias is one, so that what is read is what is written. */
+/** The faults of a document's YAML, the first ones where there are many, in order of place; an alias is one, so that what is read is what is written. */
 export function yamlProblems(
   document: Document,
   lines: LineCounter,
   file: string,
 ): readonly InputProblem<LessonFact>[] {
-  const errors = document.errors.map((error) => errorFault(document, error));
+  const errors = document.errors.slice(0, MOST_PROBLEMS).map((error) => errorFault(document, error));
   const faults = [...errors, ...faultsWithin(document)];
   return faults
     .toSorted((a, b) => a.offset - b.offset)
+    .slice(0, MOST_PROBLEMS)
     .map(({ offset, wording }) => {
       const { line, col } = lines.linePos(offset);
       const place = { line: Math.max(1, line), column: Math.max(1, col) };

@@ -8,11 +8,7 @@ export type SoundFontFact =
       /** Of the file. */
       readonly bytes: number;
     })
-  | (Fact & {
-      readonly fact: 'sound-font-damaged';
-      /** A clause in English, as the reader of SoundFonts words it. */
-      readonly why: string;
-    })
+  | (Fact & { readonly fact: 'sound-font-damaged' })
   | (Fact & {
       readonly fact: 'sound-font-no-drums';
       /** How many there are, none of them of drums. */

@@ -77,7 +77,7 @@ describe('a SoundFont kit', () => {
       expect.objectContaining({ fact: { fact: 'sound-font-no-riff', bytes: 3 } }),
     );
     expect(load(file.slice(0, 300))).toThrow(
-      expect.objectContaining({ fact: { fact: 'sound-font-damaged', why: expect.stringMatching(/\w/) } }),
+      expect.objectContaining({ fact: { fact: 'sound-font-damaged' } }),
     );
     expect(load(soundFont([{ key: 60, samples: recording(440) }], RATE, 0))).toThrow(
       expect.objectContaining({ fact: { fact: 'sound-font-no-drums', presets: 1 } }),

@@ -12,7 +12,7 @@ import { type BasicPreset, type BasicSoundBank, SoundBankLoader } from 'spessasy
 import { makeBuzz } from '../kit/buzz.ts';
 import { trimSilence } from '../kit/cymbal.ts';
 import { BUILT_IN, type Kit, type KitOptions, kitOf } from '../kit/kit.ts';
-import type { Layer, RawSound, SoundMaker, SoundName } from '../kit/sound.ts';
+import { type Layer, type RawSound, SOUND_NAMES, type SoundMaker, type SoundName } from '../kit/sound.ts';
 import { SoundFontError } from './sound-font-fact.ts';
 import { playVoices } from './voice.ts';
 
@@ -66,9 +66,9 @@ function readBank(bytes: Uint8Array): BasicSoundBank {
   }
   try {
     return SoundBankLoader.fromArrayBuffer(bytes.slice().buffer);
-  } catch (cause) {
-    const why = cause instanceof Error ? cause.message : String(cause);
-    throw new SoundFontError({ fact: 'sound-font-damaged', why });
+  } catch {
+    // Its reader says why in English, and of its own inside.
+    throw new SoundFontError({ fact: 'sound-font-damaged' });
   }
 }
 
@@ -111,20 +111,51 @@ export interface SoundFontKitOptions extends KitOptions {
   readonly program?: number;
 }
 
+/** What a file has of each sound, at one sample rate: plain data, so that it can be read in a thread of its own. */
+export type SoundFontSounds = Readonly<Record<SoundName, RawSound | null>>;
+
+/**
+ * Plays every key of a SoundFont's drum set that a kit has a sound for.
+ * @param bytes of the file.
+ * @throws SoundFontError when the file cannot be used; RangeError when it has no drum set of that program.
+ */
+export function readSoundFont(
+  bytes: Uint8Array,
+  { sampleRateHz, program }: SoundFontKitOptions,
+): SoundFontSounds {
+  const preset = drumPreset(readBank(bytes), program);
+  // Several sounds are of the same keys.
+  const played = new Map<string, RawSound | null>();
+  const soundOf = (name: SoundName) => {
+    const keys = KEYS[name].join();
+    const known = played.get(keys);
+    const sound = known === undefined ? playKey(preset, KEYS[name], sampleRateHz) : known;
+    played.set(keys, sound);
+    return sound;
+  };
+  const sounds = SOUND_NAMES.map((name) => [name, soundOf(name)] as const);
+  return Object.fromEntries(sounds) as SoundFontSounds;
+}
+
+/** A kit of the sounds of a SoundFont that was read at its rate; what the file lacks is the built-in kit's. */
+export function soundFontKit(sounds: SoundFontSounds, options: KitOptions): Kit {
+  const maker =
+    (name: SoundName): SoundMaker =>
+    (rate, seed) =>
+      sounds[name] ?? BUILT_IN[name](rate, seed);
+  const makers = Object.fromEntries(SOUND_NAMES.map((name) => [name, maker(name)])) as Record<
+    SoundName,
+    SoundMaker
+  >;
+  const buzz: SoundMaker = (rate, seed) => makeBuzz(makers.snare(rate, seed), rate, seed);
+  return kitOf({ ...makers, 'snare-buzz': buzz }, options);
+}
+
 /**
  * A kit that plays a SoundFont's drum set.
  * @param bytes of the file.
  * @throws SoundFontError when the file cannot be used; RangeError when it has no drum set of that program.
  */
 export function loadSoundFontKit(bytes: Uint8Array, options: SoundFontKitOptions): Kit {
-  const preset = drumPreset(readBank(bytes), options.program);
-  const maker =
-    (name: SoundName): SoundMaker =>
-    (rate, seed) =>
-      playKey(preset, KEYS[name], rate) ?? BUILT_IN[name](rate, seed);
-  const makers = Object.fromEntries(
-    Object.keys(BUILT_IN).map((name) => [name, maker(name as SoundName)]),
-  ) as Record<SoundName, SoundMaker>;
-  const buzz: SoundMaker = (rate, seed) => makeBuzz(makers.snare(rate, seed), rate, seed);
-  return kitOf({ ...makers, 'snare-buzz': buzz }, options);
+  return soundFontKit(readSoundFont(bytes, options), options);
 }

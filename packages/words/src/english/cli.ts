@@ -24,6 +24,7 @@ export const cli = {
     errors: '.input {$count :integer} .match $count one {{{$count} error}} * {{{$count} errors}}',
     warnings: '.input {$count :integer} .match $count one {{{$count} warning}} * {{{$count} warnings}}',
     faulty: '{$file}: {$errors}, {$warnings}',
+    first: '{$file}: only the first {$most :integer} problems are told',
     inOrder: '{$file}: in order, {$exercises}',
     inOrderWithWarnings: '{$file}: in order, {$exercises}, {$warnings}',
   },
@@ -41,7 +42,6 @@ export const cli = {
     accepted:
       '.input {$weights :integer} .match $weights one {{{$weights} weight written to {$file}.}} * {{{$weights} weights written to {$file}.}}',
     noTries: '{$file}: no log tells of its exercises. Nothing was written.',
-    noLog: '{$file}: found something else, expected a practice log',
   },
   fresh: {
     starters,
@@ -281,14 +281,33 @@ export const cli = {
   unwritable: '{$file} cannot be written: {$why}',
   breaksOff: '{$file}: the file breaks off: found {$found}; was it copied whole?',
   tooMuch:
-    '{$file}: it could not be read in the time and memory that a recording takes; it may be damaged, so save it anew with another program',
+    '{$file}: it could not be read in the time and memory that such a file takes; it may be damaged, so save it anew with another program',
   notDecoded:
     '{$file}: found {$found}, which is not decoded here; install FFmpeg, or save the recording as WAV or FLAC',
   noKit: '--kit: {$file}: {$why}',
+  moreProblems:
+    '.input {$more :integer} .match $more one {{and {$more} more problem}} * {{and {$more} more problems}}',
+  tooLarge: 'it is larger than {$most}, which is the most that is read',
+  otherReason: 'the system refuses it ({$reason})',
   reasons: {
-    ENOENT: 'there is no such file',
+    ENOENT: 'there is no such file or folder',
     EISDIR: 'that is a folder',
-    EACCES: 'it may not be read',
+    ENOTDIR: 'a part of the path is a file and no folder',
+    EEXIST: 'something of that name is there already',
+    EACCES: 'you have no permission for it',
+    EPERM: 'the system does not allow it',
+    EROFS: 'that folder can only be read',
+    ENOSPC: 'the disk is full',
+    EDQUOT: 'your share of the disk is full',
+    EFBIG: 'the file would become larger than this disk allows',
+    EMFILE: 'too many files are open; close other programs and try again',
+    ENFILE: 'too many files are open; close other programs and try again',
+    ENAMETOOLONG: 'the name is too long',
+    ELOOP: 'its links lead in a circle',
+    EBUSY: 'another program is using it',
+    ETXTBSY: 'another program is using it',
+    EIO: 'the disk does not answer as it should; it may be damaged',
+    ENOMEM: 'there is not enough memory',
   },
   expected: {
     whole: 'a whole number from {$least :number useGrouping=never} to {$most :number useGrouping=never}',

@@ -25,6 +25,7 @@ export const cli = translation<typeof english.cli>()({
     errors: '{$count :integer} Fehler',
     warnings: '.input {$count :integer} .match $count one {{{$count} Warnung}} * {{{$count} Warnungen}}',
     faulty: '{$file}: {$errors}, {$warnings}',
+    first: '{$file}: nur die ersten {$most :integer} Probleme werden gezeigt',
     inOrder: '{$file}: in Ordnung, {$exercises}',
     inOrderWithWarnings: '{$file}: in Ordnung, {$exercises}, {$warnings}',
   },
@@ -41,7 +42,6 @@ export const cli = translation<typeof english.cli>()({
     accepted:
       '.input {$weights :integer} .match $weights one {{{$weights} Gewicht nach {$file} geschrieben.}} * {{{$weights} Gewichte nach {$file} geschrieben.}}',
     noTries: '{$file}: kein Protokoll erzählt von ihren Übungen. Nichts wurde geschrieben.',
-    noLog: '{$file}: gefunden wurde etwas anderes, erwartet wird ein Übeprotokoll',
   },
   fresh: {
     starters,
@@ -285,14 +285,33 @@ export const cli = translation<typeof english.cli>()({
   unwritable: '{$file} lässt sich nicht schreiben: {$why}',
   breaksOff: '{$file}: Die Datei bricht ab: gefunden {$found}; wurde sie ganz kopiert?',
   tooMuch:
-    '{$file}: ließ sich nicht in der Zeit und dem Speicher lesen, die eine Aufnahme braucht; sie ist wohl beschädigt, also mit einem anderen Programm neu speichern',
+    '{$file}: ließ sich nicht in der Zeit und dem Speicher lesen, die eine solche Datei braucht; sie ist wohl beschädigt, also mit einem anderen Programm neu speichern',
   notDecoded:
     '{$file}: gefunden {$found}, was hier nicht gelesen wird; FFmpeg installieren oder als WAV oder FLAC speichern',
   noKit: '--kit: {$file}: {$why}',
+  moreProblems:
+    '.input {$more :integer} .match $more one {{und {$more} weiterer Fehler}} * {{und {$more} weitere Fehler}}',
+  tooLarge: 'die Datei ist größer als {$most}, mehr wird nicht gelesen',
+  otherReason: 'das System lehnt es ab ({$reason})',
   reasons: {
-    ENOENT: 'so eine Datei gibt es nicht',
+    ENOENT: 'so eine Datei oder so einen Ordner gibt es nicht',
     EISDIR: 'das ist ein Ordner',
-    EACCES: 'sie darf nicht gelesen werden',
+    ENOTDIR: 'ein Teil des Pfades ist eine Datei und kein Ordner',
+    EEXIST: 'dort gibt es schon etwas mit diesem Namen',
+    EACCES: 'dafür fehlt die Berechtigung',
+    EPERM: 'das System erlaubt es nicht',
+    EROFS: 'dieser Ordner lässt sich nur lesen',
+    ENOSPC: 'der Datenträger ist voll',
+    EDQUOT: 'dein Anteil am Datenträger ist voll',
+    EFBIG: 'die Datei würde größer, als dieser Datenträger erlaubt',
+    EMFILE: 'zu viele Dateien sind offen; andere Programme schließen und noch einmal versuchen',
+    ENFILE: 'zu viele Dateien sind offen; andere Programme schließen und noch einmal versuchen',
+    ENAMETOOLONG: 'der Name ist zu lang',
+    ELOOP: 'die Verknüpfungen führen im Kreis',
+    EBUSY: 'ein anderes Programm benutzt die Datei',
+    ETXTBSY: 'ein anderes Programm benutzt die Datei',
+    EIO: 'der Datenträger antwortet nicht, wie er soll; er ist vielleicht beschädigt',
+    ENOMEM: 'der Arbeitsspeicher reicht nicht',
   },
   expected: {
     whole: 'eine ganze Zahl von {$least :number useGrouping=never} bis {$most :number useGrouping=never}',
