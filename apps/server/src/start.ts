@@ -27,6 +27,7 @@ import {
 } from './store/sign-in.ts';
 import { openSteadyClock, type SteadyClock } from './store/steady-clock.ts';
 import { createStudentStore, type StudentStore } from './store/students.ts';
+import { type SumUp, sumUpAtOnce } from './store/summary.ts';
 import type { Tables } from './store/tables.ts';
 import { openTakeFiles } from './store/take-files.ts';
 import { createTakeStore, type TakeStore } from './store/takes.ts';
@@ -118,12 +119,12 @@ interface OpenStore {
 }
 
 /** The stores of a folder; what is erased in them is overwritten at once. */
-async function openStores(dataDir: string): Promise<OpenStore> {
+async function openStores(dataDir: string, sumUp: SumUp = sumUpAtOnce): Promise<OpenStore> {
   const database = openDatabase(dataDir);
   const wall = () => new Date();
   try {
     const clock = await openSteadyClock(createLessonStore(database, wall), wall);
-    const store = createLessonStore(database, wall, clock.now);
+    const store = createLessonStore(database, wall, clock.now, sumUp);
     const students = createStudentStore(database, wall, clock.now);
     const hours = createHourStore(database, wall);
     const takes = createTakeStore(database, openTakeFiles(dataDir), wall, clock.now);
@@ -222,14 +223,14 @@ async function startIn(dataDir: string, options: StartOptions): Promise<RunningS
   const address = outsideOf(options.address);
   const asksWho = !isLoopback(host) || address !== null;
   if (asksWho && !existsSync(join(dataDir, STORE_FILE))) throw noPassphrase(host, address);
-  const open = await openStores(dataDir);
+  const makers = options.makers ?? createMakers();
+  const { sheets, packs, imports } = makers;
+  const open = await openStores(dataDir, (text, of) => imports.sumUp(text, { of }));
   const { store, students, links, signIn, takes, media, demonstrations, hours, journal, clock } = open;
   if (asksWho && !(await signIn.isSet())) {
     await store.close();
     throw noPassphrase(host, address);
   }
-  const makers = options.makers ?? createMakers();
-  const { sheets, packs, imports } = makers;
   const films = createFilmMaker(() => performance.now());
   const app = createApp({
     ...{

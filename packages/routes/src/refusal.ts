@@ -98,7 +98,7 @@ export const REFUSALS = {
   'no-room': {
     status: 507,
     values: z.readonly(z.object({ mostBytes: z.number() })),
-    meaning: 'takes of one student fill all the room that there is for them',
+    meaning: 'what one student sent fills all the room that there is for it',
   },
   'sign-in-first': { status: 401, values: nothing, meaning: 'nobody has signed in, or too long ago' },
   'wrong-passphrase': { status: 403, values: nothing, meaning: 'the passphrase is another' },

@@ -913,7 +913,7 @@ export const ROUTES = {
     body: logRequest,
     answer: json(logTakenIn),
     isOpen: true,
-    refusals: ['no-such-link', 'too-often'],
+    refusals: ['no-such-link', 'too-often', 'no-room'],
   }),
 } as const satisfies Readonly<Record<string, Route>>;
 

@@ -305,7 +305,7 @@ async function agreeOnHim(teacher: Page, student: Page): Promise<void> {
 
 const SENDING = '[data-part="sending"]';
 
-it('[ST460] [ST2202] [ST2204] [ST3800] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
+it('[ST460] [ST2202] [ST2204] [ST3800] [ST5000] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
   const teacher = await openWindow(
     browser,
     `${await startGuardedDesk(PASSPHRASE, 'http://lessons.example')}students`,
@@ -339,6 +339,11 @@ it('[ST460] [ST2202] [ST2204] [ST3800] a week goes without a file in anybody’s
   await student.getByRole('button', { name: 'Stop', exact: true }).waitFor();
   await expect.poll(() => student.evaluate(isStretchKept), { timeout: 20_000 }).toBe(true);
   await student.getByRole('button', { name: 'Stop', exact: true }).click();
+  // a desk that takes no more for now: nothing goes, the page says so, and sends it later
+  await student.route('**/log', (route) => route.fulfill({ status: 429 }));
+  await student.goto(address);
+  await student.getByText('takes no more for now').waitFor();
+  await student.unroute('**/log');
   await student.goto(address);
   await student.locator(`${SENDING}[data-state="sent"]`).waitFor();
 

@@ -16,8 +16,11 @@ import { firstPart, type Marks, type RowToSend, rowsToSend } from './rows-to-sen
 
 /** How it stands. */
 export interface Sending {
-  /** `waits`: for the network; `refused`: the link opens nothing any more; `off`: the student does not want it. */
-  readonly state: 'sent' | 'on its way' | 'waits' | 'refused' | 'off';
+  /**
+   * `waits`: for the network; `later`: the desk takes no more for now; `refused`: the link opens nothing any more; `off`: the
+   * student does not want it.
+   */
+  readonly state: 'sent' | 'on its way' | 'waits' | 'later' | 'refused' | 'off';
   /** How many entries have not gone. */
   readonly left: number;
 }
@@ -67,8 +70,15 @@ async function keepMarks(rows: readonly RowToSend[]): Promise<void> {
   await keepMany('notes', [row]).catch(() => undefined);
 }
 
-/** Sends rows. @returns whether the desk has them, or `refused` where the link opens nothing any more */
-async function post(rows: readonly RowToSend[]): Promise<'taken' | 'failed' | 'refused'> {
+/** What became of rows, by the answer that says so where it is not `taken`: otherwise nobody answered as a desk does. */
+const OUTCOMES: Readonly<Record<number, 'refused' | 'later'>> = {
+  404: 'refused',
+  429: 'later',
+  507: 'later',
+};
+
+/** Sends rows. @returns whether the desk has them, or how it stands with them */
+async function post(rows: readonly RowToSend[]): Promise<'taken' | 'waits' | 'later' | 'refused'> {
   const body = JSON.stringify({ version: PRACTICE_LOG_VERSION, rows: rows.map(({ text }) => text) });
   try {
     const response = await fetch('../log', {
@@ -77,9 +87,9 @@ async function post(rows: readonly RowToSend[]): Promise<'taken' | 'failed' | 'r
       body,
     });
     if (response.ok) return 'taken';
-    return response.status === 404 ? 'refused' : 'failed';
+    return OUTCOMES[response.status] ?? 'waits';
   } catch {
-    return 'failed';
+    return 'waits';
   }
 }
 
@@ -124,7 +134,7 @@ async function sendRows(): Promise<void> {
       await keepMarks(part);
       continue;
     }
-    show({ state: outcome === 'refused' ? 'refused' : 'waits', left: rows.length });
+    show({ state: outcome, left: rows.length });
     return tryAgain();
   }
 }

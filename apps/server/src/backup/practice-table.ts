@@ -1,6 +1,6 @@
 /** Practice as a table: a line for each stretch of playing, the newest entry of each. */
 import { logOfRows } from '@shedbook/coach';
-import { exerciseKey, LOOP_VERDICTS, type PracticeEntry, parseLesson } from '@shedbook/core';
+import { LOOP_VERDICTS, type PracticeEntry } from '@shedbook/core';
 import type { CliWords } from '@shedbook/words';
 import type { LessonStore } from '../store/lessons.ts';
 import type { StudentStore } from '../store/students.ts';
@@ -21,11 +21,13 @@ interface Named {
 
 async function lessonNames(store: LessonStore): Promise<ReadonlyMap<string, Named>> {
   const named = new Map<string, Named>();
-  for (const { id, text } of await store.list()) {
-    const { lesson } = parseLesson(text, 'lesson');
-    if (!lesson) continue;
-    const numbers = lesson.exercises.map((exercise, index) => [exerciseKey(exercise), index + 1] as const);
-    named.set(id, { title: lesson.title, numbers: new Map(numbers) });
+  for (const { summary, names } of await store.shelf()) {
+    if (!names || summary.title === null) continue;
+    const keys = names.sections.flatMap(({ exercises }) => exercises.map(({ key }) => key));
+    named.set(summary.id, {
+      title: summary.title,
+      numbers: new Map(keys.map((key, index) => [key, index + 1] as const)),
+    });
   }
   return named;
 }

@@ -1,19 +1,21 @@
-/** The thread that reads files of other programs. */
+/** The thread that reads what comes from elsewhere: files of other programs, and lessons that are long. */
 import { parentPort } from 'node:worker_threads';
+import { type Summary, summarise } from '../store/summary.ts';
 import { type ImportOutcome, importLesson } from './import-lesson.ts';
 
-/** A file and its name. */
-export interface ImportOrder {
-  readonly bytes: Uint8Array;
-  readonly file: string;
-}
+/** A file and its name, or the text of a lesson that is summed up. */
+export type ImportOrder = { readonly bytes: Uint8Array; readonly file: string } | { readonly text: string };
 
 /** What became of it. */
-export type ImportAnswer = ImportOutcome | { readonly kind: 'broken'; readonly message: string };
+export type ImportAnswer =
+  | ImportOutcome
+  | { readonly kind: 'summary'; readonly summary: Summary }
+  | { readonly kind: 'broken'; readonly message: string };
 
-function answer({ bytes, file }: ImportOrder): ImportAnswer {
+function answer(order: ImportOrder): ImportAnswer {
   try {
-    return importLesson(bytes, file);
+    if ('text' in order) return { kind: 'summary', summary: summarise(order.text) };
+    return importLesson(order.bytes, order.file);
   } catch (error) {
     return { kind: 'broken', message: (error as Error).stack ?? String(error) };
   }

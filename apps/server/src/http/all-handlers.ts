@@ -16,7 +16,7 @@ import { type ProgressParts, progressHandlers } from './progress-handlers.ts';
 import { sessionHandlers } from './session-handlers.ts';
 import { studentHandlers } from './student-handlers.ts';
 import { type TakeParts, takeHandlers } from './take-handlers.ts';
-import { weekHandlers } from './week-handlers.ts';
+import { type WeekParts, weekHandlers } from './week-handlers.ts';
 
 /** What the answers are made with. */
 export interface HandlerParts
@@ -29,7 +29,8 @@ export interface HandlerParts
     JournalParts,
     LinkParts,
     ProgressParts,
-    TakeParts {
+    TakeParts,
+    WeekParts {
   readonly media: MediaStore;
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */

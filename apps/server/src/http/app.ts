@@ -22,6 +22,7 @@ import type { StudentStore } from '../store/students.ts';
 import type { TakeStore } from '../store/takes.ts';
 import { createChanges } from '../week/changes.ts';
 import { createDoor } from '../week/door.ts';
+import { countIntake } from '../week/intake.ts';
 import { keepPrivatePacks } from '../week/private-packs.ts';
 import { allHandlers } from './all-handlers.ts';
 import { callerOf } from './cookie.ts';
@@ -169,6 +170,7 @@ export function createApp(parts: AppParts): FastifyInstance {
     changes,
     door,
     privatePacks,
+    intake: countIntake(steadyMs),
     address: () => addressOf(app, where),
     clock: steadyMs,
   });

@@ -4,6 +4,7 @@ import { isTeachersWord } from '../store/log-rows.ts';
 import type { StudentStore } from '../store/students.ts';
 import type { TakeStore } from '../store/takes.ts';
 import type { Door } from '../week/door.ts';
+import { type Intake, PRACTICE_BYTES } from '../week/intake.ts';
 import { weekOf } from '../week/students-week.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
 
@@ -13,10 +14,11 @@ export interface WeekParts {
   readonly store: LessonStore;
   readonly students: StudentStore;
   readonly takes: TakeStore;
+  readonly intake: Intake;
 }
 
 /** Answers the routes of a private link. */
-export function weekHandlers({ door, store, students, takes }: WeekParts) {
+export function weekHandlers({ door, store, students, takes, intake }: WeekParts) {
   return {
     readWeek: async ({ params }, _signal, { ip }) => {
       const opening = await door(params.token, ip);
@@ -30,9 +32,16 @@ export function weekHandlers({ door, store, students, takes }: WeekParts) {
       if (opening.kind === 'refused') return opening;
       // Nobody passes themselves: the teacher's word comes from the desk alone.
       const rows = body.rows.filter((row) => !isTeachersWord(row));
-      const added = await students.takeIn(opening.student.id, { ...body, rows });
+      const { id } = opening.student;
+      const sent = { rows: rows.length, bytes: rows.reduce((sum, row) => sum + Buffer.byteLength(row), 0) };
+      const waitSeconds = intake.waitSeconds(id, sent);
+      if (waitSeconds > 0) return refuse('too-often', { waitSeconds });
+      if ((await students.practiceBytes(id)) + sent.bytes > PRACTICE_BYTES)
+        return refuse('no-room', { mostBytes: PRACTICE_BYTES });
+      const added = await students.takeIn(id, { ...body, rows });
       if (added === null) return refuse('no-such-link', {});
-      return { ...answer({ added }), about: opening.student.id };
+      intake.came(id, sent, rows.length === 0 ? 0 : added / rows.length);
+      return { ...answer({ added }), about: id };
     },
   } satisfies Partial<Handlers>;
 }

@@ -1,6 +1,7 @@
 import { cpSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { TooMuchError } from '@shedbook/host';
 import type { SaveCause, StoredLesson } from '@shedbook/routes';
 import fc from 'fast-check';
 import { sql } from 'kysely';
@@ -12,6 +13,7 @@ import { createLessonStore, type LessonStore } from './lessons.ts';
 import { createLinkStore } from './links.ts';
 import { openDatabase, STORE_FILE, storeVersion } from './open.ts';
 import { createStudentStore } from './students.ts';
+import { type Summary, type SumUp, summarise } from './summary.ts';
 import { openTakeFiles } from './take-files.ts';
 import { createTakeStore } from './takes.ts';
 
@@ -32,6 +34,39 @@ async function saved(store: LessonStore, from: StoredLesson, text: string, cause
 }
 
 describe('store of lessons', () => {
+  it('[SE5000] goes on while a new lesson is read, and keeps nothing of one that takes too much', async () => {
+    let finish: (summary: Summary) => void = () => undefined;
+    let isTooMuch = false;
+    const sumUp: SumUp = (text) =>
+      isTooMuch
+        ? Promise.reject(new TooMuchError())
+        : new Promise((resolve) => {
+            finish = () => resolve(summarise(text));
+          });
+    const database = openDatabase(temporaryFolder());
+    const clock = () => LONG_AGO;
+    const [store, quick] = [
+      createLessonStore(database, clock, clock, sumUp),
+      createLessonStore(database, clock),
+    ];
+    onTestFinished(() => store.close());
+    const creating = store.create('title: Long');
+    const short = await quick.create('title: Short');
+    expect((await saved(quick, short, 'title: Shorter')).revision).toBe(2);
+    finish(summarise(''));
+    const long = await creating;
+    isTooMuch = true;
+    await expect(store.create('title: Endless')).rejects.toThrow(TooMuchError);
+    const shelf = await store.shelf();
+    // definition: one of the two was read as it is now; of the other its title is told
+    expect(shelf.map(({ summary: { title, errors } }) => [title, errors]).toSorted()).toEqual([
+      ['Long', 0],
+      ['Shorter', 1],
+    ]);
+    expect((await quick.shelf()).map(({ summary }) => summary.errors)).toEqual([0, 0]);
+    expect(await store.summary(long)).toMatchObject({ title: 'Long' });
+  });
+
   it('[SE1] keeps the text letter for letter', async () => {
     const store = openStore();
     const text = '# Oda’s\ttabs & “quotes” \u{1F941}\r\ntitle: x\n\n\n';

@@ -8,7 +8,15 @@ import type { Kysely, Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
 import { DamagedError, idsOf, orDamaged } from './damaged.ts';
 import { eraseById } from './erased.ts';
-import { fileLesson, keepSummary, listShelf, namedAsSummedUp, type ShelvedLesson } from './shelf.ts';
+import {
+  fileLesson,
+  keepSummary,
+  listShelf,
+  namedAsSummedUp,
+  type ShelvedLesson,
+  summaryOf,
+} from './shelf.ts';
+import { type Summary, type SumUp, sumUpAtOnce } from './summary.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */
@@ -23,6 +31,8 @@ export interface LessonStore {
   list(): Promise<readonly StoredLesson[]>;
   /** The same as a list shows them, without their texts. */
   shelf(): Promise<readonly ShelvedLesson[]>;
+  /** What a list shows of a lesson as it is now. */
+  summary(lesson: StoredLesson): Promise<Summary>;
   /** Files a lesson. @returns whether there was such a lesson */
   file(id: string, filing: LessonFiling): Promise<boolean>;
   /** A lesson, or null. @throws DamagedError when what is kept of it is no longer what was written */
@@ -161,8 +171,12 @@ async function save(
   return { kind: 'saved', lesson: { ...kept, text: request.text, revision, step, lastStep, updatedAt: now } };
 }
 
-async function create(database: Transaction<Tables>, text: string, now: string): Promise<StoredLesson> {
-  const id = randomUUID();
+async function create(
+  database: Transaction<Tables>,
+  id: string,
+  text: string,
+  now: string,
+): Promise<StoredLesson> {
   const times = { created_at: now, updated_at: now, deleted_at: null };
   const row = { id, revision: 1, step: 0, last_step: 0, ...times, level: null, archived_at: null };
   await database.insertInto('lessons').values(row).execute();
@@ -187,25 +201,32 @@ async function mark(database: Kysely<Tables>, id: string, deletedAt: string | nu
  * A store of lessons over an open database.
  * @param clock gives the time of a change
  * @param binClock gives the time by which what is removed is forgotten
+ * @param sumUp reads a text for lists
  */
 export function createLessonStore(
   database: Kysely<Tables>,
   clock: () => Date,
   binClock: () => Date = clock,
+  sumUp: SumUp = sumUpAtOnce,
 ): LessonStore {
   const now = () => clock().toISOString();
   return {
     list: () => listLessons(database),
-    shelf: () => listShelf(database, (id) => readLesson(database, id)),
+    shelf: () => listShelf(database, (id) => readLesson(database, id), sumUp),
+    summary: (lesson) => summaryOf(database, lesson, sumUp),
     file: (id, filing) => fileLesson(database, id, filing, now()),
     damaged: async () => namedAsSummedUp(database, (await readEach(database)).damaged),
     read: (id) => readLesson(database, id),
-    create: (text) =>
-      database.transaction().execute(async (inside) => {
-        const lesson = await create(inside, text, now());
-        await keepSummary(inside, lesson);
+    create: async (text) => {
+      // Before anything is written, so that nobody waits for the store meanwhile.
+      const id = randomUUID();
+      const summary = await sumUp(text, id);
+      return database.transaction().execute(async (inside) => {
+        const lesson = await create(inside, id, text, now());
+        await keepSummary(inside, lesson, summary);
         return lesson;
-      }),
+      });
+    },
     save: (id, request) => database.transaction().execute((inside) => save(inside, id, request, now())),
     readStep: async (id, step) => {
       const text = await textAt(database, id, step);

@@ -106,6 +106,12 @@ export async function appendRows(
   return fresh.length + back.length;
 }
 
+/** Bytes of all rows of a student. Source: SQLite, `octet_length`, which reads no text. */
+export async function bytesOf(database: Kysely<Tables>, student: string): Promise<number> {
+  const sum = database.selectFrom('log_rows').select(sql<number | null>`sum(octet_length(text))`.as('bytes'));
+  return (await sum.where('student_id', '=', student).executeTakeFirst())?.bytes ?? 0;
+}
+
 /** What a row of practice is of: lasting names of a lesson and, unless its groove alone, of an exercise. */
 export interface Practised {
   readonly lesson: string;

@@ -1,6 +1,5 @@
 /** Which lasting names of a lesson something refers to: logs, assignments, copies, and packs that were given out. */
 import { identityOfNames, type LessonNames } from '@shedbook/coach';
-import { exerciseKey, parseLesson } from '@shedbook/core';
 import type { NamesInUse, StoredLesson } from '@shedbook/routes';
 import type { LessonStore } from './lessons.ts';
 import type { Practised } from './log-rows.ts';
@@ -24,14 +23,12 @@ async function givenOut(store: LessonStore, id: string): Promise<readonly string
 }
 
 /** Remembers that a lesson was given out as it is: practice may come back under the names that it has. */
-export async function noteGivenOut(
-  store: LessonStore,
-  { id, text }: Pick<StoredLesson, 'id' | 'text'>,
-): Promise<void> {
-  const { lesson } = parseLesson(text, 'lesson');
-  if (!lesson) return;
+export async function noteGivenOut(store: LessonStore, lesson: StoredLesson): Promise<void> {
+  const { names: own } = await store.summary(lesson);
+  if (!own) return;
+  const { id } = lesson;
   const before = await givenOut(store, id);
-  const names = new Set([...before, ...lesson.exercises.map(exerciseKey)]);
+  const names = new Set([...before, ...exercisesOf(own).map(({ key }) => key)]);
   if (names.size > before.length) await store.writeNote(noteOf(id), JSON.stringify([...names]));
 }
 

@@ -1,9 +1,10 @@
 /** Lessons as a list shows them: their summaries, and where they are filed. */
 import type { LessonNames } from '@shedbook/coach';
+import { TooMuchError } from '@shedbook/host';
 import type { DamagedLesson, LessonFiling, LessonSummary, StoredLesson } from '@shedbook/routes';
 import type { Kysely } from 'kysely';
 import { DamagedError, orDamaged } from './damaged.ts';
-import { readSummary, type Summary, summarise, writeSummary } from './summary.ts';
+import { readSummary, type Summary, type SumUp, unreadSummary, writeSummary } from './summary.ts';
 import type { Tables } from './tables.ts';
 
 /** A lesson in a list, and what it and its exercises are called by; no names where it cannot be read. */
@@ -35,19 +36,45 @@ function shelvedOf(database: Kysely<Tables>) {
     .orderBy('lessons.id');
 }
 
-/** Sums a lesson up and keeps that for its revision. */
+/** Keeps the summary of a lesson for its revision. */
 export async function keepSummary(
   database: Kysely<Tables>,
-  { id, revision, text }: StoredLesson,
-): Promise<Summary> {
-  const made = summarise(text);
+  { id, revision }: Pick<StoredLesson, 'id' | 'revision'>,
+  made: Summary,
+): Promise<void> {
   const row = { revision, summary: writeSummary(made) };
   await database
     .insertInto('summaries')
     .values({ lesson_id: id, ...row })
     .onConflict((conflict) => conflict.column('lesson_id').doUpdateSet(row))
     .execute();
-  return made;
+}
+
+/** The summary of a lesson, made now and kept; one that cannot be made is none of its text. */
+async function makeSummary(database: Kysely<Tables>, lesson: StoredLesson, sumUp: SumUp): Promise<Summary> {
+  try {
+    const made = await sumUp(lesson.text, lesson.id);
+    await keepSummary(database, lesson, made);
+    return made;
+  } catch (error) {
+    if (error instanceof TooMuchError) return unreadSummary(lesson.text);
+    throw error;
+  }
+}
+
+/** The summary of a lesson as it is now: what is kept of it, else made now. */
+export async function summaryOf(
+  database: Kysely<Tables>,
+  lesson: StoredLesson,
+  sumUp: SumUp,
+): Promise<Summary> {
+  const row = await database
+    .selectFrom('summaries')
+    .select('summary')
+    .where('lesson_id', '=', lesson.id)
+    .where('revision', '=', lesson.revision)
+    .executeTakeFirst();
+  return readSummary(row?.summary ?? null) ?? makeSummary(database, lesson, sumUp);
 }
 
 /** Lets whatever else waits have its turn. */
@@ -60,12 +87,13 @@ const turn = () => new Promise<void>((resolve) => setImmediate(resolve));
 export async function listShelf(
   database: Kysely<Tables>,
   read: (id: string) => Promise<StoredLesson | null>,
+  sumUp: SumUp,
 ): Promise<readonly ShelvedLesson[]> {
   const madeNow = async (id: string): Promise<Summary | null> => {
     try {
       await turn();
       const lesson = await read(id);
-      return lesson && (await keepSummary(database, lesson));
+      return lesson && (await makeSummary(database, lesson, sumUp));
     } catch (error) {
       if (error instanceof DamagedError) return null;
       throw error;

@@ -17,7 +17,7 @@ import {
 import type { Kysely, Transaction } from 'kysely';
 import { binOf, createTakenInStore, type TakenInStore } from './bin.ts';
 import { eraseById, eraseInside, forgetPractice } from './erased.ts';
-import { appendRows, type Practised, passesOf, practisedOf, readRows } from './log-rows.ts';
+import { appendRows, bytesOf, type Practised, passesOf, practisedOf, readRows } from './log-rows.ts';
 import { receiptOf } from './receipt.ts';
 import { createRosterStore, type RosterStore, studentOf, studentsOf } from './roster.ts';
 import type { Tables } from './tables.ts';
@@ -55,6 +55,8 @@ export interface StudentStore extends TakenInStore, RosterStore {
   practised(): Promise<readonly Practised[]>;
   /** Adds rows to a student's practice. @returns how many are new; null when there is no such student */
   takeIn(id: string, request: LogRequest): Promise<number | null>;
+  /** Bytes of all that was taken in of a student, thrown away or not. */
+  practiceBytes(id: string): Promise<number>;
   /** Forgets a student at once, with everything that was kept of them. @returns what it was; null where there was none */
   erase(id: string): Promise<Receipt | null>;
   /** Everything that lies in the bin, lessons too. */
@@ -197,6 +199,7 @@ export function createStudentStore(
     bin: () => binOf(database),
     ...createTakenInStore(database, binClock),
     ...createRosterStore(database),
+    practiceBytes: (id) => bytesOf(database, id),
     takeIn: (id, request) =>
       database.transaction().execute(async (inside) => {
         if (!(await read(inside, id))) return null;

@@ -36,12 +36,13 @@ function playsOf({ sections }: LessonNames): string | null {
     : checksumOf(JSON.stringify(played));
 }
 
+const NOTHING = { by: null, exercises: 0, style: null, finds: '', plays: null, names: null } as const;
+
 /** The summary of a text. */
 export function summarise(text: string): Summary {
   const { lesson, problems } = parseLesson(text, 'lesson');
   const errors = problems.filter(({ severity }) => severity === 'error').length;
-  const none = { by: null, exercises: 0, style: null, finds: '', plays: null, names: null };
-  if (!lesson) return { version: VERSION, title: titleOf(text), errors, ...none };
+  if (!lesson) return { version: VERSION, title: titleOf(text), errors, ...NOTHING };
   const names = namesOf(lesson);
   return {
     ...{ version: VERSION, title: lesson.title, by: lesson.by, errors, names },
@@ -50,6 +51,17 @@ export function summarise(text: string): Summary {
     finds: findsOf(lesson),
     plays: playsOf(names),
   };
+}
+
+/** Sums up the text of a lesson. @param of whose order it is: a lesson */
+export type SumUp = (text: string, of: string) => Promise<Summary>;
+
+/** Sums up at once. */
+export const sumUpAtOnce: SumUp = async (text) => summarise(text);
+
+/** The summary of a text that takes more to read than any lesson does. */
+export function unreadSummary(text: string): Summary {
+  return { version: VERSION, title: titleOf(text), errors: 1, ...NOTHING };
 }
 
 /** A summary as it is kept: its checksum, and itself as JSON. */

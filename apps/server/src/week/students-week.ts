@@ -1,10 +1,9 @@
 /** What was set for a student, lesson by lesson. */
-import { parseLesson } from '@shedbook/core';
 import { mayRecord, type StoredLesson, type StoredStudent, type Week } from '@shedbook/routes';
 import type { LessonStore } from '../store/lessons.ts';
 
 /** A lesson that something is set of. */
-export type SetLesson = Pick<StoredLesson, 'id' | 'text'> & { readonly title: string };
+export type SetLesson = StoredLesson & { readonly title: string };
 
 /**
  * The lessons that something is set of, in the order in which the teacher set it; those that were thrown away or
@@ -15,11 +14,13 @@ export async function lessonsSetFor(
   store: LessonStore,
 ): Promise<readonly SetLesson[]> {
   const ids = [...new Set(assignments.map(({ lesson }) => lesson))];
-  const found = await Promise.all(ids.map((id) => store.read(id).catch(() => null)));
-  return found.flatMap((stored) => {
-    const lesson = stored ? parseLesson(stored.text, 'lesson').lesson : null;
-    return stored && lesson ? [{ id: stored.id, text: stored.text, title: lesson.title }] : [];
-  });
+  const setLesson = async (id: string): Promise<readonly SetLesson[]> => {
+    const stored = await store.read(id).catch(() => null);
+    const summary = stored && (await store.summary(stored).catch(() => null));
+    if (!stored || !summary?.names || summary.title === null) return [];
+    return [{ ...stored, title: summary.title }];
+  };
+  return (await Promise.all(ids.map(setLesson))).flat();
 }
 
 /** The week of a student as their page reads it. @param told what the teacher said of their playing */

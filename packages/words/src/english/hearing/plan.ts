@@ -119,6 +119,8 @@ export const week = {
       '.input {$n :integer} .match $n one {{{$n} entry is on its way to your teacher.}} * {{{$n} entries are on their way to your teacher.}}',
     waits:
       '.input {$n :integer} .match $n one {{{$n} entry waits on this device until there is a network.}} * {{{$n} entries wait on this device until there is a network.}}',
+    later:
+      '.input {$n :integer} .match $n one {{{$n} entry stays on this device, since your teacher’s desk takes no more for now. It goes by itself later.}} * {{{$n} entries stay on this device, since your teacher’s desk takes no more for now. They go by themselves later.}}',
     refused:
       '.input {$n :integer} .match $n one {{{$n} entry could not be sent: your private link opens nothing any more. It stays on this device; ask your teacher for a new link.}} * {{{$n} entries could not be sent: your private link opens nothing any more. They stay on this device; ask your teacher for a new link.}}',
     off: '.input {$n :integer} .match $n 0 {{Nothing new is sent.}} one {{{$n} entry stays on this device alone.}} * {{{$n} entries stay on this device alone.}}',
