@@ -155,10 +155,12 @@ it('[ST146] an entry that cannot be read costs itself alone, is shown and can be
     });
     database.close();
   });
-  await openHistory(page);
+  await page.goto('about:blank');
+  await page.goto(host.url);
+  await page.getByRole('heading', { name: 'What you have played' }).click();
   await rows(page).first().waitFor();
   expect(await rows(page).first().textContent()).toContain('12 min');
-  const unreadable = page.locator('[data-part="unreadable"]');
+  const unreadable = page.locator('[data-part="log-view"] [data-part="unreadable"]');
   expect(await unreadable.textContent()).toContain('2 entries of the log cannot be read');
   await unreadable.getByRole('button', { name: 'Take them out' }).click();
   await unreadable.waitFor({ state: 'detached' });

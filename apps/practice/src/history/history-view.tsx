@@ -1,9 +1,8 @@
-/** Whether what was done is safe here, everything as one file and back, and entries that cannot be read. */
+/** Whether what was done is safe here, and everything as one file and back. */
 import { Button, buttonClass, Problem } from '@shedbook/stand';
 import { type ChangeEvent, useEffect, useState } from 'react';
-import { download } from '../kept/download.ts';
 import { askToPersist } from '../kept/keeping.ts';
-import { dropUnreadable, type KeptLog } from '../log/log-store.ts';
+import type { KeptLog } from '../log/log-store.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Folded } from '../ui/folded.tsx';
@@ -43,27 +42,6 @@ function BringBack() {
   );
 }
 
-function Unreadable({ kept }: { readonly kept: KeptLog }) {
-  const words = useHearingWords().history;
-  const { unreadable } = kept;
-  if (unreadable.length === 0) return null;
-  const text = () =>
-    `${JSON.stringify(
-      unreadable.map(({ value }) => value),
-      null,
-      2,
-    )}\n`;
-  return (
-    <div data-part="unreadable">
-      <Problem>{words.unreadable({ n: unreadable.length })}</Problem>
-      <div className={inRow.row}>
-        <Button onClick={() => download('unreadable.json', text(), 'application/json')}>{words.look}</Button>
-        <Button onClick={() => void dropUnreadable(unreadable)}>{words.takeOut}</Button>
-      </div>
-    </div>
-  );
-}
-
 /** The view. */
 export function HistoryView({ kept }: { readonly kept: KeptLog }) {
   const words = useHearingWords().history;
@@ -80,7 +58,6 @@ export function HistoryView({ kept }: { readonly kept: KeptLog }) {
   return (
     <Folded title={words.title} part="history">
       <p className="quiet">{isSafe ? words.safe : words.lead}</p>
-      <Unreadable kept={kept} />
       <div className={inRow.row}>
         <Button onClick={() => void save()}>{words.save}</Button>
         <BringBack />

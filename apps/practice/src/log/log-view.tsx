@@ -1,7 +1,7 @@
 /** What was played, by exercise and tempo, and the log as a file. */
 
 import { printPracticeLog, type ShelfLesson } from '@shedbook/coach';
-import { countedTempo, type PracticeLog, sectionOf } from '@shedbook/core';
+import { countedTempo, sectionOf } from '@shedbook/core';
 import { Button, buttonClass, Problem } from '@shedbook/stand';
 import { durationWords, loadFacts, say } from '@shedbook/words';
 import { type ChangeEvent, useState } from 'react';
@@ -14,9 +14,10 @@ import { Folded } from '../ui/folded.tsx';
 import inRow from '../ui/row.module.css';
 import type { LogRead } from './log-read.ts';
 import { type LogRow, logRows } from './log-rows.ts';
-import { takeIn } from './log-store.ts';
+import { type KeptLog, takeIn } from './log-store.ts';
 import styles from './log-view.module.css';
 import { readBeside, takeApart } from './take-apart.ts';
+import { UnreadableEntries } from './unreadable-entries.tsx';
 
 type Came =
   | { readonly kind: 'reading' }
@@ -151,12 +152,12 @@ function Import() {
 }
 
 interface LogProps {
-  readonly log: PracticeLog;
+  readonly kept: KeptLog;
   readonly shelf: readonly ShelfLesson[];
 }
 
 /** The log. */
-export function LogView({ log, shelf }: LogProps) {
+export function LogView({ kept: { log, unreadable }, shelf }: LogProps) {
   const words = useHearingWords().log;
   const rows = shelf.flatMap((each) => logRows(log, each));
   const save = () => download('practice-log.json', printPracticeLog(log), 'application/json');
@@ -164,6 +165,7 @@ export function LogView({ log, shelf }: LogProps) {
     <Folded title={words.title} part="log-view">
       <p className="quiet">{words.lead}</p>
       {rows.length === 0 ? <p>{words.empty}</p> : <Table rows={rows} />}
+      <UnreadableEntries unreadable={unreadable} />
       <div className={inRow.row}>
         <Button disabled={log.entries.length === 0} onClick={save}>
           {words.export}

@@ -23,7 +23,7 @@ export default function PlanBody() {
       {pack.isPrivate && <Answers />}
       <div className={styles.more}>
         <SendingLine />
-        <LogView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
+        <LogView kept={kept} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
         <ProgressView log={log} />
         <TakesView />
         <HistoryView kept={kept} />
