@@ -8,6 +8,7 @@ export type { Examination, Saved } from './examination.ts';
 export { DEMO_DIR, DESK_DIR, houseOf, PRACTICE_DIR } from './house.ts';
 export { InputError, reasonOf, type SayIn } from './input-error.ts';
 export { loadKit } from './kit.ts';
+export { makeFolder } from './make-folder.ts';
 export { type FindFile, fileIn, lookAtFiles, readMedia } from './media/read-media.ts';
 export type { Outside, OutsideKind } from './outside/outside-messages.ts';
 export { type OutsideFile, readOutside, unreadableFile } from './outside/read-outside.ts';

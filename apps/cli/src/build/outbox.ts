@@ -1,7 +1,7 @@
 /** Files made by a build: written as they are made, listed for the summary. */
-import { mkdir, writeFile } from 'node:fs/promises';
+import { writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { InputError, reasonOf } from '@shedbook/host';
+import { InputError, makeFolder, reasonOf } from '@shedbook/host';
 import type { FileKind, PackFile } from '@shedbook/pack';
 
 /** A file that was made. */
@@ -33,7 +33,7 @@ export function createOutbox(folder: string): Outbox {
     put: async ({ path: name, kind, exercise, content }) => {
       const path = join(folder, name);
       try {
-        await mkdir(dirname(path), { recursive: true });
+        makeFolder(dirname(path));
         await writeFile(path, content);
       } catch (error) {
         throw new InputError((to) =>

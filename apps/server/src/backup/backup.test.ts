@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { createWriteStream, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { LogPage, MadeLink, StoredStudent, Week } from '@shedbook/routes';
 import { strToU8, zipSync } from 'fflate';
@@ -10,6 +10,7 @@ import { createLesson, rosterOf, send, startTestServer, temporaryFolder } from '
 import { setPassphrase } from '../start.ts';
 import { STORE_FILE } from '../store/open.ts';
 import { backUp, restore } from './by-command.ts';
+import { checkBackup } from './read-backup.ts';
 
 const SWING = 'title: First swing\ntempo: 240\nfeel: triplet\nexercises:\n  - x.. ..x x.x ...\n';
 const ROW = JSON.stringify({ id: 'phone 1', startedAt: '2026-11-25T18:30:00+01:00', loops: [] });
@@ -127,7 +128,7 @@ describe('backing up', () => {
     }
   });
 
-  it('[SE1603] refuses a backup that was changed, breaks off or is none, and touches nothing', async () => {
+  it('[SE1603] [SE5002] refuses a backup that was changed, breaks off or is none, and touches nothing', async () => {
     const { dataDir, server } = await aDesk();
     const folder = temporaryFolder();
     const file = join(folder, 'week.tar');
@@ -149,6 +150,11 @@ describe('backing up', () => {
     }
     for (let cut = 0; cut < end; cut += 9973) await refused(whole.subarray(0, cut));
     await refused(Buffer.from('no backup at all'));
+    // Linux, full(4): writing there finds no room, which is no fault of the backup
+    if (process.platform === 'linux')
+      await expect(checkBackup(file, () => createWriteStream('/dev/full'))).rejects.toMatchObject({
+        code: 'ENOSPC',
+      });
     await expect(restore(dataDir, join(folder, 'nowhere.tar'))).rejects.toThrow(
       /nowhere\.tar.*there is no such file/,
     );

@@ -5,7 +5,7 @@ import { InputError, type Restored, type WrittenBackup } from '@shedbook/host';
 import type { JournalEntry, JournalPage } from '@shedbook/routes';
 import { defaultDataDir } from '../data-dir.ts';
 import { openJournal } from '../store/journal.ts';
-import { openDatabase, STORE_FILE } from '../store/open.ts';
+import { openDatabase, openFault, STORE_FILE } from '../store/open.ts';
 import { writeBackup } from './back-up.ts';
 import { restoreBackup } from './restore.ts';
 
@@ -19,11 +19,20 @@ function refuseEmpty(folder: string): void {
     throw new InputError(({ words }) => words.backup.noStore({ folder }));
 }
 
+/** What is done in a folder. @throws InputError where the folder is at fault */
+async function within<Done>(folder: string, work: Promise<Done>): Promise<Done> {
+  try {
+    return await work;
+  } catch (error) {
+    throw openFault(error, folder);
+  }
+}
+
 /** Writes a backup of a folder into a file. @throws InputError where there is nothing, or it cannot be written */
 export async function backUp(dataDir: string | undefined, file: string): Promise<WrittenBackup> {
   const folder = folderOf(dataDir);
   refuseEmpty(folder);
-  return writeBackup(folder, file);
+  return within(folder, writeBackup(folder, file));
 }
 
 /** The last entries of the journal of a folder, the last first. @throws InputError where nothing is kept there */
@@ -33,6 +42,10 @@ export async function readJournal(
 ): Promise<readonly JournalEntry[]> {
   const folder = folderOf(dataDir);
   refuseEmpty(folder);
+  return within(folder, entriesIn(folder, most));
+}
+
+async function entriesIn(folder: string, most: number): Promise<readonly JournalEntry[]> {
   const database = openDatabase(folder);
   try {
     const journal = openJournal(database, () => new Date());
@@ -51,5 +64,6 @@ export async function readJournal(
 
 /** Puts a backup in the place of what is in a folder. @throws InputError where it is not whole; nothing is changed then */
 export function restore(dataDir: string | undefined, file: string): Promise<Restored> {
-  return restoreBackup(folderOf(dataDir), file);
+  const folder = folderOf(dataDir);
+  return within(folder, restoreBackup(folder, file));
 }

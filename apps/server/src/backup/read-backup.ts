@@ -6,6 +6,7 @@ import { Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { InputError, reasonOf } from '@shedbook/host';
 import { MEDIUM_NAME } from '@shedbook/pack/media';
+import { isFull } from '../store/damaged.ts';
 import { STORE_FILE } from '../store/open.ts';
 import { ABOUT_FILE, ARCHIVE_VERSION, MEDIA_PART, SUMS_FILE, TAKES_PART } from './archive.ts';
 import { readTar, TarError } from './tar.ts';
@@ -89,7 +90,8 @@ async function readAll(file: string, whereto: Whereto): Promise<string> {
 function faultOf(error: unknown, file: string): unknown {
   if (error instanceof TarError) return new InputError(({ words }) => words.backup.damaged({ file }));
   if (error instanceof RangeError) return new InputError(({ words }) => words.backup.newer({ file }));
-  if ((error as NodeJS.ErrnoException).code === undefined) return error;
+  // A full disk is none of the backup's faults.
+  if ((error as NodeJS.ErrnoException).code === undefined || isFull(error)) return error;
   return new InputError((said) =>
     said.words.unreadable({ file, why: reasonOf(error, said), expected: said.words.expected.backup }),
   );

@@ -8,8 +8,7 @@
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Restored } from '@shedbook/host';
-import { InputError } from '@shedbook/host';
+import { InputError, makeFolder, type Restored } from '@shedbook/host';
 import SQLite from 'libsql';
 import { isDamage } from '../store/damaged.ts';
 import { overwriteErased } from '../store/erase.ts';
@@ -211,7 +210,7 @@ export async function eraseInKept(dataDir: string): Promise<void> {
  * is changed then
  */
 export async function restoreBackup(dataDir: string, file: string): Promise<Restored> {
-  mkdirSync(dataDir, { recursive: true, mode: 0o700 });
+  makeFolder(dataDir, 0o700);
   const unpacked = mkdtempSync(join(dataDir, RESTORING));
   try {
     makeParts(unpacked);

@@ -13,10 +13,10 @@ export function isDamage(error: unknown): boolean {
   return /^SQLITE_(?:CORRUPT|NOTADB|IOERR)/.test(code);
 }
 
-/** Whether an error says that the disk is full. Source: SQLite, result code 13; POSIX, `ENOSPC`. */
+/** Whether an error says that the disk is full. Source: SQLite, result code 13; POSIX, `ENOSPC` and `EDQUOT`. */
 export function isFull(error: unknown): boolean {
   const code = String((error as { readonly code?: unknown } | null)?.code ?? '');
-  return /^SQLITE_FULL$|^ENOSPC$/.test(code);
+  return /^(?:SQLITE_FULL|ENOSPC|EDQUOT)$/.test(code);
 }
 
 /** What comes of reading. @throws DamagedError where the file is damaged there */

@@ -1,9 +1,11 @@
 import { cpSync, openSync, readdirSync, readFileSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
+import { InputError } from '@shedbook/host';
 import { sql } from 'kysely';
 import { expect, it } from 'vitest';
 import { keptSamplePath } from '../../../../internal/testing/kept-samples.ts';
 import { temporaryFolder } from '../../test/temporary.ts';
+import { startServer } from '../start.ts';
 import { examineStore, saveReadable } from './examine.ts';
 import { createLessonStore } from './lessons.ts';
 import { openDatabase, STORE_FILE, STORE_VERSION } from './open.ts';
@@ -70,4 +72,15 @@ it('[SE52] says of a file that is no store that it is none', async () => {
   writeSync(openSync(join(folder, STORE_FILE), 'w'), 'no database at all, however long. '.repeat(200));
   const found = await examineStore(folder);
   expect([found.isSound, found.faults.length]).toEqual([false, 1]);
+});
+
+it('[SE5002] a folder that cannot be made is told in words, of the store and of what is saved', async () => {
+  const folder = temporaryFolder();
+  await createLessonStore(openDatabase(folder), clock).close();
+  const inTheWay = join(folder, STORE_FILE, 'saved');
+  // POSIX.1-2017, mkdir(): ENOTDIR; Linux makes no folders in /proc
+  for (const none of [inTheWay, ...(process.platform === 'linux' ? ['/proc/shedbook/saved'] : [])]) {
+    await expect(saveReadable(folder, none)).rejects.toThrow(`${none} cannot be written: `);
+    await expect(startServer({ port: 0, dataDir: none })).rejects.toThrow(InputError);
+  }
 });

@@ -3,10 +3,10 @@
  *
  * Source: SQLite documentation, "PRAGMA integrity_check"; Node.js, `statfs`.
  */
-import { existsSync, mkdirSync, readdirSync, statfsSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, statfsSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileNameOf, parseLesson } from '@shedbook/core';
-import type { Examination, Saved } from '@shedbook/host';
+import { type Examination, InputError, makeFolder, reasonOf, type Saved } from '@shedbook/host';
 import { Kysely, SqliteDialect } from 'kysely';
 import SQLite from 'libsql';
 import { defaultDataDir } from '../data-dir.ts';
@@ -92,7 +92,11 @@ export async function examineStore(dataDir?: string): Promise<Examination> {
   const { bavail, bsize } = existsSync(folder) ? statfsSync(folder) : { bavail: 0, bsize: 0 };
   const around = {
     ...{ exists, known: STORE_VERSION, freeBytes: bavail * bsize },
-    storeBytes: exists ? statSync(file).size : 0,
+    // what was written last lies beside it
+    storeBytes: [file, `${file}-wal`].reduce(
+      (sum, each) => sum + (existsSync(each) ? statSync(each).size : 0),
+      0,
+    ),
     copies: existsSync(folder) ? readdirSync(folder).filter((name) => COPY.test(name)) : [],
   };
   if (!exists) return { ...around, folder, version: null, ...nothing, isSound: true };
@@ -129,9 +133,21 @@ function freeName(folder: string, stem: string, ending: string): string {
   return `${stem}-${checksumOf(`${stem} ${readdirSync(folder).length}`).slice(0, 6)}${ending}`;
 }
 
-/** Saves everything that can be read of a store as files: lessons, and each student's practice row by row. */
+/**
+ * Saves everything that can be read of a store as files: lessons, and each student's practice row by row.
+ * @throws InputError where the folder cannot be written
+ */
 export async function saveReadable(dataDir: string | undefined, folder: string): Promise<Saved> {
-  mkdirSync(folder, { recursive: true });
+  try {
+    return await saveInto(dataDir, folder);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
+    throw new InputError((to) => to.words.unwritable({ file: folder, why: reasonOf(error, to) }));
+  }
+}
+
+async function saveInto(dataDir: string | undefined, folder: string): Promise<Saved> {
+  makeFolder(folder);
   const opened = openToRead(join(folderOf(dataDir), STORE_FILE));
   const write = (stem: string, ending: string, text: string) =>
     writeFileSync(join(folder, freeName(folder, stem, ending)), text, { flag: 'wx' });

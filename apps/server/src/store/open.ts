@@ -5,9 +5,9 @@
  * Source: SQLite documentation, "PRAGMA synchronous": in WAL mode FULL syncs the log after each transaction; "PRAGMA
  * secure_delete": deleted content is overwritten with zeros.
  */
-import { chmodSync, closeSync, mkdirSync, openSync, renameSync, rmSync } from 'node:fs';
+import { chmodSync, closeSync, openSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { InputError } from '@shedbook/host';
+import { InputError, makeFolder } from '@shedbook/host';
 import { type Driver, Kysely, SqliteDialect } from 'kysely';
 import SQLite from 'libsql';
 import { isDamage, isFull } from './damaged.ts';
@@ -84,7 +84,8 @@ function migrate(database: SQLite.Database, dataDir: string): void {
 /** What is wrong with a store that cannot be opened or begun, in words; the error itself where it is another. */
 export function openFault(error: unknown, dataDir: string): unknown {
   if (error instanceof InputError) return error;
-  const code = String((error as { readonly code?: unknown }).code ?? '');
+  const { code: named, syscall } = error as NodeJS.ErrnoException;
+  const code = named === 'ENOENT' && syscall === 'mkdir' ? 'EPERM' : String(named ?? '');
   const folder = { folder: dataDir };
   if (isDamage(error)) return new InputError(({ words }) => words.store.damaged(folder));
   if (/^SQLITE_(?:READONLY|CANTOPEN|PERM)|^(?:EACCES|EROFS|EPERM|ENOTDIR|EEXIST)$/.test(code))
@@ -105,7 +106,7 @@ function makePrivate(file: string): void {
 }
 
 function openFile(dataDir: string): SQLite.Database {
-  mkdirSync(dataDir, { recursive: true, mode: 0o700 });
+  makeFolder(dataDir, 0o700);
   const file = join(dataDir, STORE_FILE);
   makePrivate(file);
   const database = new SQLite(file);
