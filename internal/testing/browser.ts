@@ -7,8 +7,8 @@ import { type Lesson, parseLesson } from '@shedbook/core';
 import { pathOf, type View } from '@shedbook/desk/address';
 import type { StoredLesson } from '@shedbook/routes';
 import { type RunningServer, type StartOptions, setPassphrase, startServer } from '@shedbook/server';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { onTestFinished } from 'vitest';
+import { type Browser, chromium, type Page, type Request } from 'playwright-core';
+import { expect, onTestFinished } from 'vitest';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 import { sharedMakers } from './makers.ts';
 import { chromiumPath } from './programs.mjs';
@@ -101,6 +101,37 @@ export async function openWindow(browser: Browser, url: string, options: WindowO
   page.setDefaultTimeout(PATIENCE_MS);
   await page.goto(url);
   return page;
+}
+
+/** Milliseconds without a question to the server after which a page has all that it asks for by itself. */
+const QUIET_MS = 500;
+
+/** Waits until a page that does something has asked for nothing for a while; what it listens to all the time is no question. */
+async function untilQuiet(page: Page, doing: () => Promise<void>): Promise<void> {
+  const asked = new Set<Request>();
+  let last = performance.now();
+  const onAsked = (request: Request) => {
+    if (!request.url().endsWith('/api/changes')) asked.add(request);
+  };
+  const onAnswered = (request: Request) => {
+    if (asked.delete(request)) last = performance.now();
+  };
+  page.on('request', onAsked).on('requestfinished', onAnswered).on('requestfailed', onAnswered);
+  try {
+    await doing();
+    await expect.poll(() => asked.size === 0 && performance.now() - last > QUIET_MS).toBe(true);
+  } finally {
+    page.off('request', onAsked).off('requestfinished', onAnswered).off('requestfailed', onAnswered);
+  }
+}
+
+/** Turns to another view of the lesson that is open, by its tab, and waits until it is there: no page is loaded anew. */
+export async function turnTo(page: Page, view: Exclude<View, 'page'>): Promise<void> {
+  await untilQuiet(page, async () => {
+    await page.locator(`[data-part="index-tabs"] a[href$="/${view}"]`).click();
+    const content = view === 'room' ? '[data-part="room"] button' : 'main :is(button, input, textarea)';
+    await page.locator(`[data-view="${view}"] ${content}`).first().waitFor();
+  });
 }
 
 /** The address of a view of a lesson that a desk has, by the lesson's title. */

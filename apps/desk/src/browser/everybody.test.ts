@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
-import { openWindow, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
+import { openWindow, sharedBrowser, startDesk, turnTo } from '../../../../internal/testing/browser.ts';
 
 const browser = await sharedBrowser();
 
@@ -15,13 +15,18 @@ it.each([
   // library: axe-core 4.14, every rule that it runs by default, those about colour in both schemes
   expect(await findings(page)).toEqual([]);
   const lesson = (await page.getByRole('link', { name: /First swing/ }).getAttribute('href')) as string;
-  const views = ['', '/groove', '/compose', '/text', '/print', '/room'].map((view) => `${lesson}${view}`);
-  for (const view of [...views, '/students', '/bin']) {
-    await page.goto(new URL(view, url).href);
-    await page.locator('main, [data-part="room"]').first().waitFor();
+  const open = async (path: string) => {
+    await page.goto(new URL(path, url).href);
+    await page.locator('main').first().waitFor();
     await page.waitForLoadState('networkidle');
+    expect(await findings(page), path).toEqual([]);
+  };
+  await open(lesson);
+  for (const view of ['groove', 'compose', 'text', 'print', 'room'] as const) {
+    await turnTo(page, view);
     expect(await findings(page), view).toEqual([]);
   }
+  for (const screen of ['/students', '/bin']) await open(screen);
 });
 
 it('[ST27] loads at most 350 kB before anything is engraved or heard', async () => {

@@ -3,7 +3,13 @@ import { deskGerman, GERMAN, LANGUAGES, loadDesk } from '@shedbook/words';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { openWindow, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
+import {
+  openWindow,
+  settled,
+  sharedBrowser,
+  startDesk,
+  turnTo,
+} from '../../../../internal/testing/browser.ts';
 import { ballFrames, openListening, waitForStrokes, watchBall } from '../../../../internal/testing/sound.ts';
 
 const browser = await sharedBrowser();
@@ -56,7 +62,8 @@ function valuesIn(data: unknown): readonly string[] {
   return [String(data)];
 }
 
-const SCREENS = ['', '/groove', '/compose', '/text', '/print', '/room'] as const;
+/** All views of a lesson but the first. */
+const OTHER_VIEWS = ['groove', 'compose', 'text', 'print', 'room'] as const;
 
 it('[ST28] shows a German reader no word that is not in the German catalogue', async () => {
   const { words: german } = await loadDesk('de');
@@ -72,10 +79,12 @@ it('[ST28] shows a German reader no word that is not in the German catalogue', a
   await page.getByRole('button', { name: german.desk.more({ title: 'First swing' }) }).click();
   await page.getByRole('menu').waitFor();
   await lookAt();
-  for (const screen of SCREENS) {
-    await page.goto(new URL(`${href}${screen}`, url).href);
-    await page.locator('main, [data-part="room"]').first().waitFor();
-    await page.waitForLoadState('networkidle');
+  await page.goto(new URL(href ?? '', url).href);
+  await page.locator('main').first().waitFor();
+  await page.waitForLoadState('networkidle');
+  await lookAt();
+  for (const view of OTHER_VIEWS) {
+    await turnTo(page, view);
     await lookAt();
   }
   await page.goto(new URL(href ?? '', url).href);
