@@ -16,17 +16,23 @@ const withoutNode = (): Plugin => ({
 });
 
 /** One text in quotes, or several joined by `+`. */
-const TEXT = "(?:'(?:[^'\\\\]|\\\\.)*'|`(?:[^`\\\\]|\\\\.)*`)";
-const DESCRIPTION = new RegExp(`z\\.describe\\(\\s*${TEXT}(?:\\s*\\+\\s*${TEXT})*\\s*,?\\s*\\)`, 'g');
+const TEXT = `(?:${["'", '"', '`'].map((quote) => `${quote}(?:[^${quote}\\\\]|\\\\.)*${quote}`).join('|')})`;
+const TEXTS = `${TEXT}(?:\\s*\\+\\s*${TEXT})*`;
+const DESCRIPTION = new RegExp(`z\\.describe\\(\\s*${TEXTS}\\s*,?\\s*\\)`, 'g');
 
-/** Descriptions in schemas are for the reference in docs, which no browser writes: they stay behind. */
+/** What a route does, and what its refusals mean. */
+const ROUTE_DESCRIPTION = new RegExp(`\\b(does|meaning):\\s*${TEXTS}`, 'g');
+
+/** Descriptions of schemas, routes and refusals are for the reference in docs, which no browser writes: they stay behind. */
 const withoutDescriptions = (): Plugin => ({
   name: 'without-descriptions',
   enforce: 'pre',
-  transform: (code, id) =>
-    /\/packages\/(?:core|routes)\/src\//.test(id) && code.includes('z.describe(')
-      ? { code: code.replaceAll(DESCRIPTION, "z.describe('')"), map: null }
-      : null,
+  transform: (code, id) => {
+    const [, room] = /\/packages\/(core|routes)\/src\//.exec(id) ?? [];
+    if (room === undefined) return null;
+    const plain = code.replaceAll(DESCRIPTION, "z.describe('')");
+    return { code: room === 'core' ? plain : plain.replaceAll(ROUTE_DESCRIPTION, "$1: ''"), map: null };
+  },
 });
 
 /** Where the time of a build goes is nobody's question who starts the desk. */
