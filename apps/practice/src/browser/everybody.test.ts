@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
 import { openWindow, sharedBrowser } from '../../../../internal/testing/browser.ts';
+import type { WindowOptions } from '../../../../internal/testing/kit-at-hand.ts';
 import {
   buildPack,
   hostFolder,
@@ -14,6 +15,10 @@ import {
 const FOLDER = temporaryFolder();
 
 const browser = await sharedBrowser();
+
+/** A window without a service worker, which would fetch the whole pack ahead beside what is tried; `offline.test.ts` has one. */
+const openPage = (url: string, options: WindowOptions = {}) =>
+  openWindow(browser, url, { serviceWorkers: 'block', ...options });
 let host: StaticHost;
 
 beforeAll(async () => {
@@ -30,7 +35,7 @@ it.each([
   [820, 1180],
   [844, 390],
 ])('[ST49] axe finds nothing anywhere, light or dark: %i wide', async (width, height) => {
-  const page = await openWindow(browser, host.url, { viewport: { width, height } });
+  const page = await openPage(host.url, { viewport: { width, height } });
   await page.locator('[data-part="exercise"]').nth(3).waitFor();
   // library: axe-core 4.14, every rule that it runs by default, those about colour in both schemes
   expect(await findings(page)).toEqual([]);
@@ -48,10 +53,7 @@ it.each([
 it('[ST52] loads at most 300 kB before anything sounds', async () => {
   const alone = await hostFolder(`${FOLDER.path}/practice`);
   // Without a worker, which fetches ahead what may be wanted without a network.
-  const page = await openWindow(browser, 'about:blank', {
-    serviceWorkers: 'block',
-    viewport: { width: 390, height: 844 },
-  });
+  const page = await openPage('about:blank', { viewport: { width: 390, height: 844 } });
   await page.goto(alone.url);
   await page.locator('[data-part="exercise"]').nth(3).waitFor();
   await page.waitForLoadState('networkidle');
@@ -82,7 +84,7 @@ async function tabTo(page: Page, text: RegExp): Promise<void> {
 }
 
 it('[ST50] opens, chooses, sets, plays and judges with keys alone', async () => {
-  const page = await openWindow(browser, host.url);
+  const page = await openPage(host.url);
   await page.locator('[data-part="exercise"]').nth(3).waitFor();
   await tabTo(page, /Practise exercise 2/);
   await page.keyboard.press('Enter');
@@ -109,7 +111,7 @@ it('[ST50] opens, chooses, sets, plays and judges with keys alone', async () => 
 });
 
 it('[ST50] plays, judges, stops and goes on with two pedals', async () => {
-  const page = await openWindow(browser, `${host.url}#1`);
+  const page = await openPage(`${host.url}#1`);
   await page.locator('[data-part="play"]').waitFor();
   await page.locator('input[type="range"]').focus();
   await page.keyboard.press('PageDown');
@@ -122,7 +124,7 @@ it('[ST50] plays, judges, stops and goes on with two pedals', async () => {
 });
 
 it('[ST57] shows the bar so large that it is read from two metres on a phone', async () => {
-  const page = await openWindow(browser, `${host.url}#1`, { viewport: { width: 390, height: 844 } });
+  const page = await openPage(`${host.url}#1`, { viewport: { width: 390, height: 844 } });
   await page.locator('[data-part="play"]').waitFor();
   await page.keyboard.press('Space');
   await page.locator('[data-part="counter"][data-kind="pattern"] [data-part="bar"]').waitFor();
@@ -140,7 +142,7 @@ it('[ST57] shows the bar so large that it is read from two metres on a phone', a
 });
 
 it('[ST54] is in German for a German reader, whole', async () => {
-  const page = await openWindow(browser, host.url, { locale: 'de-DE' });
+  const page = await openPage(host.url, { locale: 'de-DE' });
   await page.getByRole('heading', { name: 'Zum Mitnehmen' }).waitFor();
   expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
   await page.getByText('English').click();
@@ -148,7 +150,7 @@ it('[ST54] is in German for a German reader, whole', async () => {
 });
 
 it('[ST50] learns a MIDI foot switch by one press, and plays with it from then on', async () => {
-  const page = await openWindow(browser, 'about:blank');
+  const page = await openPage('about:blank');
   await page.addInitScript(() => {
     const input = Object.assign(new EventTarget(), { name: 'Pedal', state: 'connected' });
     const access = Object.assign(new EventTarget(), { inputs: new Map([['1', input]]) });
@@ -179,7 +181,7 @@ it('[ST50] learns a MIDI foot switch by one press, and plays with it from then o
 });
 
 it('[ST58] keeps the screen awake on the stand, and lets it sleep on the sheet', async () => {
-  const page = await openWindow(browser, 'about:blank');
+  const page = await openPage('about:blank');
   await page.addInitScript(() => {
     const held = { now: 0 };
     const request = async () => {
@@ -202,7 +204,7 @@ it('[ST58] keeps the screen awake on the stand, and lets it sleep on the sheet',
 });
 
 it('[ST59] lets the ball stand on the count where motion is unwanted', async () => {
-  const page = await openWindow(browser, `${host.url}#1`, { reducedMotion: 'reduce' });
+  const page = await openPage(`${host.url}#1`, { reducedMotion: 'reduce' });
   await page.locator('[data-part="play"]').waitFor();
   await page.keyboard.press('Space');
   await page.locator('[data-part="counter"][data-kind="pattern"]').waitFor();
@@ -224,7 +226,7 @@ it('[ST59] lets the ball stand on the count where motion is unwanted', async () 
 });
 
 it('[ST60] works without the parts that cannot be loaded', async () => {
-  const page = await openWindow(browser, 'about:blank', { serviceWorkers: 'block' });
+  const page = await openPage('about:blank');
   const refused: string[] = [];
   await page.route(/(?:plan|hearing)-body/, (route) => {
     refused.push(route.request().url());
