@@ -4,7 +4,8 @@
  * Conventions: seconds from the first bar line; milliseconds positive late; a place is `beat.slot`, from 1. Changes are
  * data: `exercise` plays another one; `only` and `leaves` name voices, `leavesAt` voices and places or bars; `adds`
  * strokes; `on` moves a voice to another drum; `straight` puts swung off-beats into the middle of the beat; `beatsLate`
- * moves everything or a voice; `lateMs` and `spreadMs` hold for all, or by voice; `lateAt` for a voice at a place;
+ * moves everything or a voice; `lateMs` and `spreadMs` hold for all, or by voice; `lateAt` for a voice at a place,
+ * or in bars or rounds (from 0), as `leavesAt` has them;
  * `tempo` is a ratio, `drift` the change of tempo through a round, both beside the click or the tempo asked; `louderDb`
  * by voice, `ghostsDb` for the soft strokes of a voice that has loud ones; `swung` puts straight off-beats on the last
  * triplet; `rests` names bars that are not played, in one round or in each; `pause` stops for some beats after a bar of a
@@ -24,13 +25,14 @@ const by = (value, voice, otherwise = 0) =>
 
 const placeOf = ({ written }) => `${written.beat}.${written.slot}`;
 
-function isLeft({ only, leaves = [], leavesAt = [] }, stroke) {
+function isLeft({ only, leaves = [], leavesAt = [], round }, stroke) {
   if (only && !only.includes(stroke.voice)) return true;
   if (leaves.includes(stroke.voice)) return true;
   return leavesAt.some(
-    ({ voice, places, bars, softerThanDb = Number.POSITIVE_INFINITY }) =>
+    ({ voice, places, bars, rounds, softerThanDb = Number.POSITIVE_INFINITY }) =>
       voice === stroke.voice &&
       stroke.levelDb < softerThanDb &&
+      (!rounds || rounds.includes(round)) &&
       (!places || places.includes(placeOf(stroke))) &&
       (!bars || bars.includes(stroke.written.bar)),
   );
@@ -126,7 +128,11 @@ export function playRound(lesson, { exercise, form, bpm, layers }, changes, seed
   const played = [...written.filter((stroke) => !isLeft(changes, stroke)), ...added].map((stroke) => {
     const { voice } = stroke;
     const place = changes.lateAt?.find(
-      (each) => each.voice === voice && each.places.includes(placeOf(stroke)),
+      (each) =>
+        each.voice === voice &&
+        (each.places?.includes(placeOf(stroke)) ?? true) &&
+        (each.bars?.includes(stroke.written.bar) ?? true) &&
+        (each.rounds?.includes(changes.round) ?? true),
     );
     const ms = by(changes.lateMs, voice) + (place?.ms ?? 0) + by(changes.spreadMs, voice) * normal(random);
     return {
@@ -172,7 +178,12 @@ export function playStory(lesson, form, story) {
     const tempo = bpm + ladder * round;
     const asked = { exercise, form, bpm: tempo, layers };
     const silent = (story.silentRounds ?? []).includes(round);
-    const played = playRound(lesson, asked, silent ? { silent: true } : play, `${seed} ${round}`);
+    const played = playRound(
+      lesson,
+      asked,
+      silent ? { silent: true } : { ...play, round },
+      `${seed} ${round}`,
+    );
     const barSeconds = played.durationSeconds / played.bars;
     const lengths = { barSeconds, beatSeconds: barSeconds / lesson.meter.beats.length };
     for (const stroke of played.strokes) {

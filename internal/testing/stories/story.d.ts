@@ -18,6 +18,8 @@ export interface Changes {
     readonly voice: Voice;
     readonly places?: readonly string[];
     readonly bars?: readonly number[];
+    /** Rounds from 0. */
+    readonly rounds?: readonly number[];
     /** Only strokes that are softer than this. */
     readonly softerThanDb?: number;
   }[];
@@ -33,7 +35,10 @@ export interface Changes {
   readonly spreadMs?: ByVoice;
   readonly lateAt?: readonly {
     readonly voice: Voice;
-    readonly places: readonly string[];
+    readonly places?: readonly string[];
+    readonly bars?: readonly number[];
+    /** Rounds from 0. */
+    readonly rounds?: readonly number[];
     readonly ms: number;
   }[];
   readonly tempo?: number;

@@ -1,5 +1,6 @@
 /** Judging: from what was heard to a verdict, as facts. */
 
+export { asJudged } from './as-judged.ts';
 export type { JudgeFact } from './fact.ts';
 export * from './judge.ts';
 export * from './level/levels.data.ts';

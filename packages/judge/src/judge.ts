@@ -20,6 +20,7 @@ import { assess } from './find/assess.ts';
 import { doubtsOf } from './find/doubts.ts';
 import type { Known } from './find/known.ts';
 import { recurringIn, withRecurring } from './find/recurring.ts';
+import { type Told, toldOf } from './find/told.ts';
 import { ALLOWANCES, type Level } from './level/levels.data.ts';
 import { type LoopTask, loopTask, type TaskStroke } from './loop/task.ts';
 import { hearRound, type RoundStrokes, roundsOf } from './take/hearing.ts';
@@ -70,6 +71,8 @@ export interface Judgement {
   readonly wholeMs: Milliseconds | null;
   /** What was asked of the student. */
   readonly task: LoopTask;
+  /** Which stroke of the report is which; null where nothing was judged at its place. */
+  readonly told: Told | null;
 }
 
 /** The contract's fields, without the weight. */
@@ -187,6 +190,20 @@ function askedBpm({ bpm, lesson }: JudgeTask, report: TakeReport): Bpm {
   return bpm ?? asked ?? lesson.tempo.startBpm;
 }
 
+/** The strokes of a report that may be the student's, and what is written. */
+function ofReport({ strokes }: Played, asked: LoopTask, { isHeard }: Known) {
+  return {
+    strokes: strokes.filter(({ voice }) => isHeard(voice)),
+    written: new Set(asked.strokes.map(({ voice }) => surfaceOf(voice))),
+  };
+}
+
+/** The voices that the ear said were hard to tell, and that were judged all the same. */
+function sureOf({ unheard = [] }: TakeReport, { hard, doubted, untold, shadows }: Known): readonly Voice[] {
+  const said = unheard.flatMap((one) => (one.reason === 'hard-to-tell' ? [one.voice] : []));
+  return said.filter((voice) => [hard, doubted, untold, shadows].every((doubt) => !doubt.has(voice)));
+}
+
 /** A judgement with what it rests on. */
 interface Judged {
   readonly judgement: Judgement;
@@ -202,7 +219,7 @@ function judged(given: JudgeTask, { report, refusal }: ToJudge, level: Level): J
     const findings = [refused(refusal)];
     const verdict = verdictFrom(findings, level);
     return {
-      judgement: { verdict, rounds: [], praise: [], wholeMs: null, task: asked },
+      judgement: { verdict, rounds: [], praise: [], wholeMs: null, task: asked, told: null },
       ...{ findings, back: [] },
     };
   }
@@ -231,6 +248,8 @@ function judged(given: JudgeTask, { report, refusal }: ToJudge, level: Level): J
       ...{ verdict, rounds, task: known.task },
       praise: verdict.is === 'clean' ? whole.praise : [],
       wholeMs: verdict.is === 'not judged' ? null : whole.wholeMs,
+      told:
+        whole.judged && toldOf(whole.judged, { ...ofReport(all, asked, known), sure: sureOf(report, known) }),
     },
     ...{ findings: whole.findings, back: again.at(-1) ?? [] },
   };

@@ -17,7 +17,15 @@ import {
 } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
 import { InputError, reasonOf } from '@shedbook/host';
-import { type AsExercise, type Judgement, judge, LEVELS, otherForm, whichExercise } from '@shedbook/judge';
+import {
+  type AsExercise,
+  asJudged,
+  type Judgement,
+  judge,
+  LEVELS,
+  otherForm,
+  whichExercise,
+} from '@shedbook/judge';
 import type { Asked, Listened } from '@shedbook/listen';
 import {
   type CliCatalogue,
@@ -177,12 +185,12 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
     judgement,
     form: playedForm,
   } = other && !isNamed ? other : { heard: heardFirst, judgement: asAsked, form };
-  const { report } = listened;
-  if (!report) {
+  if (!listened.report) {
     const { lines, json } = unreported(listened, judgement, terminal.catalogue);
     for (const line of request.json ? [JSON.stringify(json, null, 2)] : lines) terminal.say(line);
     return 0;
   }
+  const report = asJudged(listened.report, judgement);
   if (request.picture !== undefined) {
     const drawn = lesson.exercises.find(({ number }) => number === exercise) ?? null;
     const title = titleOf(lesson, drawn, REPORTS[language].words.exercise);

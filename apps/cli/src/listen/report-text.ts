@@ -1,5 +1,5 @@
 /** A report as lines of text: what a teacher would say, then the table. */
-import type { Form, FullReport, Voice, VoiceReport } from '@shedbook/core';
+import { type Form, type FullReport, isGuess, type Voice, type VoiceReport } from '@shedbook/core';
 import type { Judgement } from '@shedbook/judge';
 import {
   type LanguageTag,
@@ -19,8 +19,7 @@ const NO_FIGURES = '–';
 
 function voiceLine(voice: Voice, of: VoiceReport, report: FullReport, tag: LanguageTag): string {
   const { words, language } = REPORTS[tag];
-  const isHard = report.unheard?.some((one) => one.reason === 'hard-to-tell' && one.voice === voice);
-  if (isHard) return `  ${language.tongue.voices[voice].padEnd(WIDTHS.voice)}${NO_FIGURES}`;
+  if (isGuess(report, voice)) return `  ${language.tongue.voices[voice].padEnd(WIDTHS.voice)}${NO_FIGURES}`;
   const level = report.balanceDb[voice];
   return [
     `  ${language.tongue.voices[voice].padEnd(WIDTHS.voice)}`,

@@ -1,4 +1,5 @@
 import { Bpm, defaultForm, parseLesson, perform, Seconds } from '@shedbook/core';
+import { asJudged, judge } from '@shedbook/judge';
 import { listenToNotes } from '@shedbook/listen';
 import { createProgram } from '@shedbook/playing';
 import { strToU8, zipSync } from 'fflate';
@@ -12,8 +13,14 @@ const TEXT =
 const BPM = Bpm(120);
 const LATE_SECONDS = 0.03;
 
-/** Two rounds: in the second the snare on the last triplet of the second beat is late, and its very last stroke is not played. */
-function aTake() {
+/** Farther than half a triplet of this tempo, and not as far as a whole one. */
+const FAR_SECONDS = 0.105;
+
+/**
+ * Two rounds: in the second the snare on the last triplet of the second beat is late, and its very last stroke is not played.
+ * @param snareLate how late each stroke of the snare comes besides
+ */
+function aTake(snareLate = 0) {
   const { lesson } = parseLesson(TEXT, 'lesson');
   if (!lesson) throw new Error('the lesson has problems');
   const sections = [{ play: 'pattern' as const, bars: 2, ending: null }];
@@ -25,9 +32,11 @@ function aTake() {
   const last = snare.at(-1);
   const played = strokes
     .filter((stroke) => stroke !== last)
-    .map((stroke) =>
-      stroke === late ? { ...stroke, timeSeconds: Seconds(stroke.timeSeconds + LATE_SECONDS) } : stroke,
-    );
+    .map((stroke) => {
+      const more = (stroke === late ? LATE_SECONDS : 0) + (stroke.voice === 'snare' ? snareLate : 0);
+      return more === 0 ? stroke : { ...stroke, timeSeconds: Seconds(stroke.timeSeconds + more) };
+    })
+    .toSorted((a, b) => a.timeSeconds - b.timeSeconds);
   const { report } = listenToNotes(notesSent(played), durationSeconds, {
     ...{ lesson, exercise: 1, form, bpm: BPM },
   });
@@ -36,7 +45,7 @@ function aTake() {
   }));
   const once = { ...form, repeat: 1 };
   const program = createProgram(lesson, { exercise: 1, form: once, layers: lesson.layers.length, bpm: BPM });
-  return { lesson, program, loops, report };
+  return { lesson, program, loops, form, report };
 }
 
 it('[ST2201] draws each stroke of a round where it fell, and what did not come, in that round alone', () => {
@@ -64,24 +73,15 @@ it('[ST2201] draws each stroke of a round where it fell, and what did not come, 
 });
 
 it('[ST4301] draws a stroke that came far from its place as late, as the report tells it, and not as missing', () => {
-  const { lesson, program, loops, report } = aTake();
+  const { lesson, program, loops, form, report } = aTake(FAR_SECONDS);
   const [first] = loops;
-  const [stroke, ...strokes] = report?.strokes.filter(({ voice }) => voice === 'snare') ?? [];
-  if (!report || !first || !stroke?.written) throw new Error('a stroke of the snare');
-  const late = { ...stroke, timeSeconds: Seconds(stroke.timeSeconds + 0.07), written: null, offsetMs: null };
-  const missed = [{ voice: stroke.voice, ...stroke.written }];
-  const dxOf = (more: readonly (typeof late)[]) =>
-    heardPlaces(
-      {
-        report: { ...report, strokes: [...more, ...strokes], missed, missedSeconds: [stroke.timeSeconds] },
-        latencySeconds: 0,
-      },
-      first,
-      program,
-      lesson.meter,
-    ).at(-1)?.dx;
-  // definition: farther than a head is moved at all, and none at all where nothing came
-  expect([dxOf([late]), dxOf([])]).toEqual([FARTHEST, null]);
+  if (!report || !first) throw new Error('a report');
+  const judgement = judge({ lesson, exercise: 1, form, bpm: BPM }, { report }, 'beginner');
+  const dxOf = (shown: typeof report) =>
+    heardPlaces({ report: shown, latencySeconds: 0 }, first, program, lesson.meter).map(({ dx }) => dx);
+  // definition: farther than a head is moved at all; unjudged, as far as half a triplet, what is later has no place
+  expect(dxOf(asJudged(report, judgement))).toEqual(dxOf(report).map(() => FARTHEST));
+  expect(dxOf(report)).toContain(null);
 });
 
 it('[ST2201] opens a file that says when its rounds were, and hears no round that cannot be', () => {

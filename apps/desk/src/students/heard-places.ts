@@ -19,9 +19,6 @@ import { beatEdges, QUARTER_WIDTH, slotX } from '../notation/layout.ts';
 /** Farthest that a head is moved: beyond, it would look like another note. */
 export const FARTHEST = 28;
 
-/** A stroke that no place was found for is that of one that is missing this near, in seconds, and so late or early. */
-const NEAR_SECONDS = 0.12;
-
 /** A stroke this long before the first bar line belongs to the round already, in seconds. */
 const EARLY_SECONDS = 0.15;
 
@@ -80,29 +77,18 @@ export function heardPlaces(
     return place ? [{ ...place, voice, dx: moved(offsetMs, bpm) }] : [];
   });
   const place = (voice: Voice, at: WrittenPlace) => placeOf(program, meter, voice, at);
-  return [...struck, ...missedPlaces(report, isIn, place, bpm)];
-}
-
-/** How late a stroke came that no place was found for, in ms, by where it would be due; null where there is none. */
-function farOff({ strokes }: FullReport, voice: Voice, dueSeconds: number): number | null {
-  const off = strokes.flatMap((each) =>
-    each.written === null && each.voice === voice ? [each.timeSeconds - dueSeconds] : [],
-  );
-  const [nearest] = off.toSorted((a, b) => Math.abs(a) - Math.abs(b));
-  return nearest === undefined || Math.abs(nearest) > NEAR_SECONDS ? null : nearest * 1000;
+  return [...struck, ...missedPlaces(report, isIn, place)];
 }
 
 function missedPlaces(
   report: FullReport,
   isIn: (seconds: number) => boolean,
   place: (voice: Voice, at: WrittenPlace) => Pick<HeardPlace, 'bar' | 'x'> | null,
-  bpm: Bpm,
 ): readonly HeardPlace[] {
   return report.missed.flatMap(({ voice, ...at }, index): HeardPlace[] => {
     const seconds = report.missedSeconds[index];
     if (seconds === undefined || !isVoice(voice) || !isIn(seconds)) return [];
     const found = place(voice, at);
-    const offMs = farOff(report, voice, seconds);
-    return found ? [{ ...found, voice, dx: offMs === null ? null : moved(offMs, bpm) }] : [];
+    return found ? [{ ...found, voice, dx: null }] : [];
   });
 }

@@ -1,5 +1,6 @@
 /** A round of a take beside its model: the page with the ball in the take's own time, and each stroke where it fell. */
 import { countedTempo, type Exercise, type Form, type Lesson, sectionOf } from '@shedbook/core';
+import { asJudged, type Judgement } from '@shedbook/judge';
 import { createProgram, type Program, shownAt } from '@shedbook/playing';
 import { Button, type FlightClock, Select, useFlight } from '@shedbook/stand';
 import { RoundHearing } from '@shedbook/stand/round-hearing';
@@ -68,11 +69,17 @@ interface RoundBesideProps {
   /** The take's exercise by its number today; null for the groove alone. */
   readonly number: number | null;
   readonly take: PlayedTake;
+  readonly judgement: Judgement | null;
   readonly sound: Blob | null;
 }
 
+/** The take with its strokes where they were judged to belong. */
+function asTold(take: PlayedTake, judgement: Judgement | null): PlayedTake {
+  return take.report && judgement ? { ...take, report: asJudged(take.report, judgement) } : take;
+}
+
 /** Which round, what is heard of it and how fast. */
-export function RoundBeside({ lesson, form: whole, number, take, sound }: RoundBesideProps) {
+export function RoundBeside({ lesson, form: whole, number, take, judgement, sound }: RoundBesideProps) {
   const words = useWords().beside;
   const [round, setRound] = useState(0);
   const [percent, setPercent] = useState<number>(SPEEDS.most);
@@ -95,8 +102,8 @@ export function RoundBeside({ lesson, form: whole, number, take, sound }: RoundB
   const width = useWidth(root);
   useBallOn(replay.clock, section, pictures, root);
   const places = useMemo(
-    () => (loop ? heardPlaces(take, loop, pictures.program, section.meter) : []),
-    [take, loop, pictures, section],
+    () => (loop ? heardPlaces(asTold(take, judgement), loop, pictures.program, section.meter) : []),
+    [take, judgement, loop, pictures, section],
   );
   const isPlaying = replay.state === 'playing';
   return (

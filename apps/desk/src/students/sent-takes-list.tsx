@@ -58,7 +58,7 @@ function Opened({ take, open, shelf, level }: OpenedProps) {
       {url && <audio controls src={url} aria-label={words.soundOf({ what: title })} />}
       {lesson && form && number !== undefined && open.played && (
         <Suspense>
-          <RoundBeside {...{ lesson, form, number }} take={open.played} sound={open.sound} />
+          <RoundBeside {...{ lesson, form, number, judgement }} take={open.played} sound={open.sound} />
         </Suspense>
       )}
       {judgement && open.taken.report ? (

@@ -1,7 +1,7 @@
 /** What came of a recording: three sentences, what could not be told, and the picture. */
 import type { FullReport } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
-import type { Judgement } from '@shedbook/judge';
+import { asJudged, type Judgement } from '@shedbook/judge';
 import { pictureText, teacherSentences, unheardSentences } from '@shedbook/words';
 import { useEffect, useMemo, useState } from 'react';
 import { useLanguage, useWords } from '../words/words.tsx';
@@ -16,9 +16,10 @@ export interface HeardReportProps {
 }
 
 /** The report. */
-export function HeardReport({ report, judgement, title }: HeardReportProps) {
+export function HeardReport({ report: heard, judgement, title }: HeardReportProps) {
   const { language, tag } = useLanguage();
   const words = useWords().takes;
+  const report = useMemo(() => asJudged(heard, judgement), [heard, judgement]);
   const svg = useMemo(
     () => drawReport(report, pictureText(report, { title, judgement, language: tag })),
     [report, judgement, title, tag],

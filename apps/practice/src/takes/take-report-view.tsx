@@ -1,5 +1,5 @@
 /** What the ear makes of a whole take: three sentences, what it could not tell, and the report as a page. */
-import { type Judgement, judgeTaken } from '@shedbook/judge';
+import { asJudged, type Judgement, judgeTaken } from '@shedbook/judge';
 import type { RefusalFact } from '@shedbook/listen';
 import { REPORTS, say, sayRounds, teacherSentences, unheardSentences } from '@shedbook/words';
 import { useEffect, useMemo, useState } from 'react';
@@ -72,6 +72,7 @@ export function TakeReportView({ take, judgement }: JudgedTake) {
     const why = take.refused ? say<RefusalFact>(take.refused, language) : take.refusal;
     return why ? <p className="quiet">{why}</p> : null;
   }
+  const report = judgement ? asJudged(take.report, judgement) : take.report;
   return (
     <div className={styles.report}>
       <ul>
@@ -86,7 +87,7 @@ export function TakeReportView({ take, judgement }: JudgedTake) {
           ))}
         </ol>
       )}
-      {unheardSentences(take.report, language).map((sentence) => (
+      {unheardSentences(report, language).map((sentence) => (
         <p key={sentence} className="quiet">
           {sentence}
         </p>

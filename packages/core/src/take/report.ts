@@ -87,6 +87,11 @@ export function unheardFact({ reason, ...values }: Unheard): UnheardFact {
   return { fact: reason, ...values } as UnheardFact;
 }
 
+/** Whether a voice can hardly be told from the others, so that its figures would only mislead. */
+export function isGuess({ unheard = [] }: Pick<TakeReport, 'unheard'>, voice: Voice): boolean {
+  return unheard.some((one) => one.reason === 'hard-to-tell' && one.voice === voice);
+}
+
 /** Version of the report that this program writes. */
 export const REPORT_VERSION = 1;
 

@@ -1,5 +1,5 @@
 /** The balance ladder: how loud each voice is, as asked and as played, loudest on top. */
-import type { FullReport, Voice } from '@shedbook/core';
+import { type FullReport, isGuess, type Voice } from '@shedbook/core';
 import { COLOURS } from './look.data.ts';
 import type { PictureWords } from './picture-words.ts';
 import { element, label, line } from './svg.ts';
@@ -34,7 +34,9 @@ export function drawLadder(report: FullReport, words: PictureWords, { x, y, widt
   const leadAsked = lessonBalanceDb[report.lead] ?? 0;
   const voices = (Object.keys(balanceDb) as Voice[]).flatMap((voice) => {
     const asked = lessonBalanceDb[voice];
-    return asked === undefined ? [] : [{ voice, asked: asked - leadAsked, played: balanceDb[voice]! }];
+    return asked === undefined || isGuess(report, voice)
+      ? []
+      : [{ voice, asked: asked - leadAsked, played: balanceDb[voice]! }];
   });
   const levels = voices.flatMap(({ asked, played }) => [asked, played]);
   const top = STEP_DB * Math.ceil(Math.max(0, ...levels) / STEP_DB);

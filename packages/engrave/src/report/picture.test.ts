@@ -55,6 +55,14 @@ const draw = (title: string) => drawReport(report, says(title));
 const countOf = (svg: string, pattern: RegExp) => [...svg.matchAll(pattern)].length;
 
 describe('the picture of a report', () => {
+  it('[EN5303] gives no figures of a voice that can hardly be told', () => {
+    const unheard = [{ reason: 'hard-to-tell', voice: 'bass' }] as const;
+    const svg = drawReport({ ...report, unheard }, says('Guess'));
+    // definition: the table has six columns; the name stands in the table, and no longer beside the ladder
+    expect(countOf(svg, /&lt;bass&gt;/g)).toBe(countOf(draw('All'), /&lt;bass&gt;/g) - 1);
+    expect(countOf(svg, />–</g) - countOf(draw('All'), />–</g)).toBe(4);
+  });
+
   it('[LI35] is a well-formed document whatever its words are', () => {
     const svg = draw('Bossa & "Tumba" <3>');
     // library: libxml2 2 (libxml2-wasm), which throws at the first fault

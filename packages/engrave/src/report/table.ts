@@ -1,5 +1,5 @@
 /** The table of voices: heard, added, lateness, spread. */
-import type { FullReport, Voice, VoiceReport } from '@shedbook/core';
+import { type FullReport, isGuess, type Voice, type VoiceReport } from '@shedbook/core';
 import { COLOURS, PAGE } from './look.data.ts';
 import type { PictureWords } from './picture-words.ts';
 import type { Drawn } from './staff-rows.ts';
@@ -10,6 +10,7 @@ const COLUMNS = [0, 150, 270, 350, 500, 600] as const;
 const WIDTH = 700;
 
 function cellsOf(voice: Voice, of: VoiceReport, report: FullReport, words: PictureWords): readonly string[] {
+  if (isGuess(report, voice)) return [words.voices[voice], ...COLUMNS.slice(1).map(() => '–')];
   const level = report.balanceDb[voice];
   return [
     words.voices[voice],

@@ -105,7 +105,15 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
     ...[...time, ...levels].filter(({ strength }) => strength >= 1),
   ];
   const doubts = new Set([...known.untold, ...known.doubted]);
-  return { findings, praise: praiseOf(wholeMatch(reading.rounds), timed, { task, untold: doubts }), wholeMs };
+  const isJudged = (voice: Voice) => !part.out.has(voice) && !isExchanged(voice);
+  return {
+    findings,
+    praise: praiseOf(wholeMatch(reading.rounds), timed, { task, untold: doubts }),
+    wholeMs,
+    judged: reading.isInOrder
+      ? { rounds: reading.rounds, voices: voicesOf(task).filter(isJudged), places }
+      : null,
+  };
 }
 
 /** What is to be said of some rounds, in no particular order, and what may be praised where nothing is wrong. */
@@ -114,10 +122,23 @@ export interface Assessed {
   readonly praise: readonly PraiseFact[];
   /** How late the playing is as a whole beside the click; null where there is none, or nobody was heard. */
   readonly wholeMs: Milliseconds | null;
+  /** Which stroke is which; null where nothing of it was judged at its places. */
+  readonly judged: JudgedStrokes | null;
+}
+
+/** The rounds as they were judged, and the voices that were judged at their own places. */
+export interface JudgedStrokes {
+  readonly rounds: readonly HeardRound[];
+  readonly voices: readonly Voice[];
+  readonly places: Places;
+}
+
+function voicesOf({ strokes }: LoopTask): readonly Voice[] {
+  return [...new Set(strokes.map(({ voice }) => voice))];
 }
 
 function only(finding: Finding): Assessed {
-  return { findings: [finding], praise: [], wholeMs: null };
+  return { findings: [finding], praise: [], wholeMs: null, judged: null };
 }
 
 /** Assesses some rounds. */
@@ -152,11 +173,12 @@ export function assess(rounds: readonly RoundStrokes[], known: Known): Assessed 
   if (left.every((round) => round.strokes.length === 0) && unknown.size > 0)
     return only({ what: 'only-loudspeaker', strength: 1 });
   const reading = readRounds(left, as, task, known);
-  const { findings, praise, wholeMs } = judgedFindings(reading, task, known);
+  const { findings, praise, wholeMs, judged } = judgedFindings(reading, task, known);
   const instead = unplayed(reading, findings, known);
   return {
     findings: [...(instead ?? findings), ...doubts],
     praise,
     wholeMs: instead ? null : wholeMs,
+    judged: instead ? null : judged,
   };
 }

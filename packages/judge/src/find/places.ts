@@ -10,11 +10,17 @@ import type { Due } from '../take/due.ts';
 const THROUGHOUT_SHARE = 0.5;
 const THROUGHOUT_PLACES = 3;
 
+/** Places without those that come twice. */
+export function onePlaceEach(places: readonly WrittenPlace[]): readonly WrittenPlace[] {
+  return [...new Map(places.map((place) => [`${place.bar}.${place.beat}.${place.slot}`, place])).values()];
+}
+
 /** Places of a task by the name that all bars with the same strokes share. */
 export class Places {
   readonly #nameOf = new Map<string, string>();
   readonly #placesOf = new Map<string, WrittenPlace[]>();
   readonly #ofVoice = new Map<Voice, Set<string>>();
+  readonly #shapes = new Map<Voice, Set<string>>();
 
   constructor(task: LoopTask) {
     const shapes = new Map<string, string>();
@@ -25,6 +31,7 @@ export class Places {
     for (const { voice, written } of task.strokes) {
       const shape = shapes.get(`${voice} ${written.bar}`) ?? '';
       const name = `${voice} ${written.beat}.${written.slot} in${shape}`;
+      this.#shapes.set(voice, (this.#shapes.get(voice) ?? new Set()).add(shape));
       this.#nameOf.set(`${voice} ${written.bar}.${written.beat}.${written.slot}`, name);
       this.#placesOf.set(name, [...(this.#placesOf.get(name) ?? []), written]);
       this.#ofVoice.set(voice, (this.#ofVoice.get(voice) ?? new Set()).add(name));
@@ -44,6 +51,12 @@ export class Places {
   /** Whether a place comes round in several bars, so that its bar need not be named. */
   comesRound(name: string): boolean {
     return this.placesOf(name).length > 1;
+  }
+
+  /** Whether the voice of a place plays the same in every bar in which it plays. */
+  isInEveryBar(name: string): boolean {
+    const voice = name.slice(0, name.indexOf(' ')) as Voice;
+    return this.#shapes.get(voice)?.size === 1;
   }
 
   /** Whether so many places of a voice are all of it, for what is said. */

@@ -19,6 +19,8 @@ export interface Reading {
   readonly findings: readonly Finding[];
   /** Voices that play each other's part, so that their levels are each other's. */
   readonly exchanged: readonly Voice[];
+  /** Whether the bars are those of the report: else they came in another order than the click has them. */
+  readonly isInOrder: boolean;
 }
 
 const NONE: readonly Voice[] = [];
@@ -31,9 +33,10 @@ function readShifted(
   known: Known,
 ): Reading {
   const moved = shiftedWhole(strokes, rounds, task, known.isAlongClick);
-  if (!moved) return { rounds, findings: [], exchanged: NONE };
+  if (!moved) return { rounds, findings: [], exchanged: NONE, isInOrder: true };
   const finding: Finding = { what: 'shifted', beats: moved.beats, strength: 2 };
-  return { rounds: moved.rounds, findings: known.isAlongClick ? [finding] : [], exchanged: NONE };
+  const findings = known.isAlongClick ? [finding] : [];
+  return { rounds: moved.rounds, findings, exchanged: NONE, isInOrder: true };
 }
 
 function readStraight(
@@ -64,10 +67,12 @@ export function readRounds(
   known: Known,
 ): Reading {
   const exchange = exchangedVoices(strokes, asWritten, task, known.isAlongClick);
-  if (exchange) return { ...exchange, exchanged: exchange.voices };
+  if (exchange) return { ...exchange, exchanged: exchange.voices, isInOrder: true };
   const bars = known.isAlongClick ? playedBars(strokes, asWritten, task, known.kind) : null;
-  if (bars)
-    return readStraight(bars, { rounds: hearAll(bars, task), findings: [], exchanged: NONE }, task, known);
+  if (bars) {
+    const before = { rounds: hearAll(bars, task), findings: [], exchanged: NONE, isInOrder: false };
+    return readStraight(bars, before, task, known);
+  }
   return readStraight(strokes, readShifted(strokes, asWritten, task, known), task, known);
 }
 

@@ -9,7 +9,8 @@ import type { Allowance } from '../level/levels.data.ts';
 import type { Due } from '../take/due.ts';
 import { type Match, surfaceOf } from '../take/match.ts';
 import { type Finding, NOT_YET } from '../verdict/finding.ts';
-import type { Places } from './places.ts';
+import { onePlaceEach, type Places } from './places.ts';
+import { stretchOf } from './stretches.ts';
 
 /** From this confidence (0 to 1) on, what the ear says is held against the student. */
 export const SURE = 0.5;
@@ -33,11 +34,6 @@ export interface Counting {
   readonly places: Places;
   /** Voices of which the ear missed nothing. */
   readonly plain: ReadonlySet<Voice>;
-}
-
-/** Places without those that come twice. */
-function onePlaceEach(places: readonly WrittenPlace[]): readonly WrittenPlace[] {
-  return [...new Map(places.map((place) => [`${place.bar}.${place.beat}.${place.slot}`, place])).values()];
 }
 
 interface MissedPlaces {
@@ -67,7 +63,8 @@ function missingOf(voice: Voice, match: Match, counting: Counting): readonly Fin
   const { limits, places } = counting;
   const kind = counting.plain.has(voice) ? 'midi' : counting.kind;
   const missed = match.missed.filter((one) => one.voice === voice);
-  const due = missed.length + match.pairs.filter((pair) => pair.due.voice === voice).length;
+  const played = match.pairs.flatMap((pair) => (pair.due.voice === voice ? [pair.due] : []));
+  const due = missed.length + played.length;
   const share = missed.length / due;
   if (share <= limits.wrongShare + EAR_SHARE[kind] || missed.length <= EAR_STROKES[kind]) return [];
   const how = { what: 'missing', voice, times: missed.length, of: due } as const;
@@ -76,7 +73,8 @@ function missingOf(voice: Voice, match: Match, counting: Counting): readonly Fin
     return [{ ...how, ...(elsewhere > 0 ? { elsewhere } : {}), strength: STAYED_OUT_STRENGTH * share }];
   }
   const strength = Math.max(1, (NOT_YET * share) / (limits.stumbleShare + EAR_SHARE[kind]));
-  return [{ ...how, ...missedPlaces(missed, places, match), strength }];
+  const stretch = stretchOf(missed, [...missed, ...played]);
+  return [{ ...how, ...missedPlaces(missed, places, match), ...stretch, strength }];
 }
 
 /** The written stroke nearest to each stroke too many. */

@@ -12,6 +12,8 @@ export interface Due {
   readonly asked: TaskStroke;
   readonly voice: Voice;
   readonly seconds: number;
+  /** Where it is written, however what was asked is taken. */
+  readonly writtenSeconds: number;
   /** How far from there a stroke is still this one: half of the way to the next slot. */
   readonly reachSeconds: number;
   /** A beat, or what one would last if all were of one length. */
@@ -58,11 +60,14 @@ export function dueIn(
         .filter(({ written }) => written.bar === bar.bar)
         .map((asked): Due => {
           const beat = beatOf(task.beats, asked.written);
-          const beatInBar = inBar * (beat.start + beat.length * phaseOf(asked, askedPhase(task, asked)));
+          const phase = askedPhase(task, asked);
+          const inBarAt = (at: number) => inBar * (beat.start + beat.length * at);
+          const beatInBar = inBarAt(phaseOf(asked, phase));
           return {
             asked,
             voice: asked.voice,
             seconds: bar.startSeconds + beatInBar * beatSeconds,
+            writtenSeconds: bar.startSeconds + inBarAt(phase) * beatSeconds,
             reachSeconds: Math.min(MOST_REACH_SECONDS, beatSeconds / (2 * Math.max(2, asked.slots))),
             beatSeconds,
             beats: (before.get(bar) ?? 0) + beatInBar,

@@ -86,7 +86,12 @@ export function hearRound(
 ): HeardRound {
   const { bars } = round;
   const written = dueIn(bars, task, phaseOf);
-  const due = beats === 0 ? written : shifted(written, beats, bars);
+  const moved = beats === 0 ? written : shifted(written, beats, bars);
+  // without a click nobody knows where the form began: what agrees some beats later is written there
+  const due =
+    beats === 0 || isAlongClick
+      ? moved
+      : moved.map((one) => ({ ...one, writtenSeconds: one.writtenSeconds + beats * one.beatSeconds }));
   const lateness = latenessOf(due, round.strokes, { isAlongClick, bars });
   const edges = edgesOf(bars, task);
   const plain = latenessIn({ bars, lateness });

@@ -11,6 +11,8 @@ import { strokeKey } from './stroke-key.ts';
 
 /** A stroke that was heard. */
 export interface PlayedStroke {
+  /** Which stroke of the report it is, from 0. */
+  readonly index: number;
   readonly seconds: number;
   readonly voice: Voice;
   readonly levelDb: LeadDb;
@@ -26,6 +28,8 @@ export interface PlayedBar {
   readonly barSeconds: number;
   readonly bar: number;
   readonly round: number;
+  /** The same bar as the report counts it: on through all rounds where it does. */
+  readonly reportBar: number;
 }
 
 /** What was played. */
@@ -110,16 +114,19 @@ export function playedIn(report: TakeReport, shape: LoopShape): Played {
     const bar = ((line.bar - 1) % shape.bars) + 1;
     if (bar <= last) round += 1;
     last = bar;
-    return { ...line, bar, round };
+    return { ...line, bar, round, reportBar: line.bar };
   });
   const leadDb = leadDbOf(report, shape.lead);
-  const own = report.strokes.filter(({ from }) => from !== 'loudspeaker');
+  const own = report.strokes
+    .map((stroke, index) => ({ ...stroke, index }))
+    .filter(({ from }) => from !== 'loudspeaker');
   return {
     kind: report.take.kind,
     isAlongClick: isFull(report) && report.click !== undefined,
     bars,
     strokes: own
-      .map(({ timeSeconds, voice, levelDb, confidence, from }) => ({
+      .map(({ index, timeSeconds, voice, levelDb, confidence, from }) => ({
+        index,
         seconds: timeSeconds as number,
         voice,
         levelDb: LeadDb(levelDb - leadDb),

@@ -3,10 +3,10 @@
  *
  * Conventions: what a student is told to do names a sound or a movement; amounts are figures.
  */
-import { countedTempo, type Voice, type WrittenPlace } from '@shedbook/core';
+import { countedTempo, type PlaceFact, type Voice, type WrittenPlace } from '@shedbook/core';
 import type { LoopTask } from '../loop/task.ts';
 import { placeOf, whoPlays, writtenBar } from '../loop/who-and-where.ts';
-import type { AdviceFact, FigureFact } from './fact.ts';
+import type { AdviceFact, FigureFact, PartFact, WhereFact } from './fact.ts';
 import type { About } from './verdict.ts';
 
 /** More places than these help nobody. */
@@ -20,6 +20,25 @@ function toldPlaces(places: readonly WrittenPlace[], inEveryBar = false): readon
     return !seen.has(name) && seen.add(name);
   });
   return told.slice(0, MOST_PLACES);
+}
+
+/** Whether it is about whole bars or rounds, which are told instead of places. */
+function isStretch({ bars, rounds }: About): boolean {
+  return bars !== undefined || rounds !== undefined;
+}
+
+/** The bars and rounds that something is about as a whole; none where it is about none. */
+function partsOf({ bars, rounds }: About): readonly PartFact[] {
+  if (!bars) return (rounds ?? []).map((round) => ({ fact: 'part-round', round }));
+  if (!rounds) return bars.map((bar) => ({ fact: 'part-bar', bar }));
+  return rounds.flatMap((round) => bars.map((bar) => ({ fact: 'part-bar-of-round', bar, round }) as const));
+}
+
+/** Where something happens; null where it happens throughout. */
+function whereOf(about: About, places: readonly PlaceFact[]): WhereFact | null {
+  const parts = partsOf(about);
+  if (parts.length > 0) return { fact: 'in-parts', parts };
+  return places.length > 0 ? { fact: 'on-places', places } : null;
 }
 
 /** Whether a place is the last triplet of its beat. */
@@ -64,7 +83,7 @@ function strokeAdvice(
 
 function timeAdvice(what: 'early' | 'late'): Advise {
   return (about, task) => {
-    const [first] = about.places ?? [];
+    const [first] = isStretch(about) ? [] : (about.places ?? []);
     return first ? atPlace(task, about, what, first) : throughout(task, about.voice, what);
   };
 }
@@ -166,18 +185,17 @@ export function figureOf(about: About, task: LoopTask): FigureFact | null {
   if (voice === undefined) return what === 'missing' ? barsFigure(about) : null;
   const who = whoPlays(task, voice, places[0] ?? null);
   const at = toldPlaces(places, about.inEveryBar).map((place) => placeOf(task, place, about.inEveryBar));
+  const where = whereOf(about, at);
   if (what === 'missing')
-    return at.length === 0
-      ? { fact: 'figure-missing', ...who, times, of }
-      : { fact: 'figure-missing-at', ...who, times, of, places: at };
+    return where
+      ? { fact: 'figure-missing-at', ...who, times, of, where }
+      : { fact: 'figure-missing', ...who, times, of };
   if (what === 'extra')
     return at.length === 0
       ? { fact: 'figure-extra', ...who, times, of }
       : { fact: 'figure-extra-near', ...who, times, of, places: at };
   if (what === 'early' || what === 'late')
-    return at.length === 0
-      ? { fact: `figure-${what}`, ...who, ms }
-      : { fact: `figure-${what}-at`, ...who, ms, places: at };
+    return where ? { fact: `figure-${what}-at`, ...who, ms, where } : { fact: `figure-${what}`, ...who, ms };
   if (what === 'uneven') return { fact: 'figure-uneven', ...who, ms };
   if (what === 'loud' || what === 'soft') return { fact: `figure-${what}`, ...who, db, lead: task.lead };
   return null;

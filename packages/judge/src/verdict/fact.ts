@@ -114,12 +114,20 @@ interface CountFigureFact extends OfVoice {
   readonly of: number;
 }
 
-/** Strokes that are missing at places, or too many near them. */
+/** Strokes that are too many near places. */
 interface PlacesFigureFact extends OfVoice {
-  readonly fact: 'figure-missing-at' | 'figure-extra-near';
+  readonly fact: 'figure-extra-near';
   readonly times: number;
   readonly of: number;
   readonly places: readonly PlaceFact[];
+}
+
+/** Strokes that are missing at places, or in whole bars or rounds. */
+interface MissingAtFigureFact extends OfVoice {
+  readonly fact: 'figure-missing-at';
+  readonly times: number;
+  readonly of: number;
+  readonly where: WhereFact;
 }
 
 /** How early, late or uneven a voice is. */
@@ -128,11 +136,11 @@ interface TimeFigureFact extends OfVoice {
   readonly ms: number;
 }
 
-/** How early or late a voice is at places. */
+/** How early or late a voice is at places, or in whole bars or rounds. */
 interface TimeAtFigureFact extends OfVoice {
   readonly fact: 'figure-early-at' | 'figure-late-at';
   readonly ms: number;
-  readonly places: readonly PlaceFact[];
+  readonly where: WhereFact;
 }
 
 /** How loud a voice is beside the lead voice. */
@@ -141,6 +149,27 @@ interface LevelFigureFact extends OfVoice {
   readonly db: number;
   readonly lead: Voice;
 }
+
+/** A bar of the form, a time through it, or a bar in one of these; numbers from 1. */
+export type PartFact =
+  | (Fact & { readonly fact: 'part-bar'; readonly bar: number })
+  | (Fact & { readonly fact: 'part-round'; readonly round: number })
+  | (Fact & { readonly fact: 'part-bar-of-round'; readonly bar: number; readonly round: number });
+
+/** Whole bars or rounds. */
+interface InPartsFact extends Fact {
+  readonly fact: 'in-parts';
+  readonly parts: readonly PartFact[];
+}
+
+/** Single places. */
+interface OnPlacesFact extends Fact {
+  readonly fact: 'on-places';
+  readonly places: readonly PlaceFact[];
+}
+
+/** Where something happens: at places, or in whole bars or rounds. */
+export type WhereFact = OnPlacesFact | InPartsFact;
 
 /** A tempo. */
 interface TempoFigureFact extends Fact {
@@ -175,6 +204,7 @@ export type FigureFact =
   | PlacesFigureFact
   | TimeFigureFact
   | TimeAtFigureFact
+  | MissingAtFigureFact
   | LevelFigureFact
   | TempoFigureFact
   | BarsFigureFact
@@ -200,4 +230,11 @@ export type ExerciseFact =
   | (Fact & { readonly fact: 'time-played' });
 
 /** Every fact of verdicts. */
-export type VerdictFact = AdviceFact | FigureFact | PraiseFact | CleanInFormFact | ExerciseFact;
+export type VerdictFact =
+  | AdviceFact
+  | FigureFact
+  | WhereFact
+  | PartFact
+  | PraiseFact
+  | CleanInFormFact
+  | ExerciseFact;

@@ -47,6 +47,10 @@ export interface About {
   readonly places?: readonly WrittenPlace[];
   /** Whether these places come round in other bars too, and it happens there as well. */
   readonly inEveryBar?: boolean;
+  /** The bars of the form that it is about as a whole; left out where it is no whole bars, or any. */
+  readonly bars?: readonly number[];
+  /** The times through the form, from 1, in which it happens; left out where it does not matter which. */
+  readonly rounds?: readonly number[];
   /** How early, late, off or spread. */
   readonly ms?: Milliseconds;
   /** Change of tempo, or distance from the tempo that was asked. */

@@ -1,4 +1,4 @@
-import { Bpm, type FullReport } from '@shedbook/core';
+import { Bpm, type FullReport, Milliseconds } from '@shedbook/core';
 import { type About, adviceOn, figureOf, type Judgement, judge, WHATS } from '@shedbook/judge';
 import { expect, it } from 'vitest';
 import {
@@ -74,6 +74,7 @@ const saying = (one: About): Judgement => ({
   praise: [],
   wholeMs: null,
   task,
+  told: null,
 });
 
 /** What a verdict may say of something: of the whole, or of a voice throughout and at places. */
@@ -89,6 +90,29 @@ function aboutOf(what: About['what']): readonly About[] {
     { ...figures, ...voice, places: PLACES.slice(0, 1) },
   ];
 }
+
+it('[WO5302] names whole bars and rounds, and no places of them', () => {
+  const late = { what: 'late', voice: 'snare', ms: Milliseconds(101), places: PLACES } as const;
+  const missing = { what: 'missing', voice: 'snare', times: 10, of: 40, places: PLACES } as const;
+  const said = (one: About, language: typeof ENGLISH) => sayVerdict(saying(one), language);
+  expect(said({ ...late, bars: [3, 4] }, ENGLISH)).toEqual({
+    advice: 'Start the snare sooner: let it sound as one with the ride.',
+    figures: ['Left hand (snare): about 101 ms late in bar 3 and bar 4.'],
+  });
+  const figure = (one: About, language: typeof ENGLISH) => said(one, language).figures[0];
+  expect(figure({ ...missing, rounds: [3, 6] }, ENGLISH)).toBe(
+    'Left hand (snare): 10 of 40 strokes missing, in round 3 and round 6.',
+  );
+  expect(figure({ ...late, what: 'early', bars: [2], rounds: [3] }, ENGLISH)).toBe(
+    'Left hand (snare): about 101 ms early in bar 2 of round 3.',
+  );
+  expect(figure({ ...late, bars: [3, 4] }, GERMAN)).toBe(
+    'Linke Hand (Snare): etwa 101 ms zu spät in Takt 3 und Takt 4.',
+  );
+  expect(figure({ ...missing, rounds: [3] }, GERMAN)).toBe(
+    'Linke Hand (Snare): 10 von 40 Schlägen fehlen, in Runde 3.',
+  );
+});
 
 const OF_NO_VOICE: ReadonlySet<string> = new Set([
   ...['other-exercise', 'straight-feel', 'shifted', 'offset', 'rushing', 'dragging', 'slow', 'fast'],

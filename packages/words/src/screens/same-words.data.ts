@@ -82,6 +82,7 @@ export const SAME_WORDS: readonly string[] = [
   'facts.exercise-title',
   'facts.group-beats',
   'facts.idea-figure',
+  'facts.in-parts',
   'facts.literal',
   'facts.musicxml-4',
   'facts.musicxml-partwise',

@@ -63,7 +63,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'figure-missing':
     '.input {$of :integer} .match $of one {{{$limb :side at=start} ({$voice :voice}): the only stroke is missing.}} * {{{$limb :side at=start} ({$voice :voice}): {$times :integer} of {$of} strokes missing.}}',
   'figure-missing-at':
-    '{$limb :side at=start} ({$voice :voice}): {$times :integer} of {$of :integer} strokes missing, on {$places :list}.',
+    '{$limb :side at=start} ({$voice :voice}): {$times :integer} of {$of :integer} strokes missing, {$where :say}.',
   'figure-extra':
     '.input {$times :integer} .match $times one {{{$limb :side at=start} ({$voice :voice}): {$times} stroke too many.}} * {{{$limb :side at=start} ({$voice :voice}): {$times} strokes too many.}}',
   'figure-extra-near':
@@ -72,10 +72,13 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'figure-late': '{$limb :side at=start} ({$voice :voice}): about {$ms :integer} ms late throughout.',
   'figure-uneven':
     '{$limb :side at=start} ({$voice :voice}): strokes lie ±{$ms :integer} ms around their place.',
-  'figure-early-at':
-    '{$limb :side at=start} ({$voice :voice}): about {$ms :integer} ms early on {$places :list}.',
-  'figure-late-at':
-    '{$limb :side at=start} ({$voice :voice}): about {$ms :integer} ms late on {$places :list}.',
+  'figure-early-at': '{$limb :side at=start} ({$voice :voice}): about {$ms :integer} ms early {$where :say}.',
+  'figure-late-at': '{$limb :side at=start} ({$voice :voice}): about {$ms :integer} ms late {$where :say}.',
+  'on-places': 'on {$places :list}',
+  'in-parts': 'in {$parts :list}',
+  'part-bar': 'bar {$bar :integer}',
+  'part-round': 'round {$round :integer}',
+  'part-bar-of-round': 'bar {$bar :integer} of round {$round :integer}',
   'figure-loud':
     '{$limb :side at=start} ({$voice :voice}): about {$db :integer} dB too loud against {$lead :the}.',
   'figure-soft':

@@ -69,7 +69,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'figure-missing':
     '.input {$of :integer} .input {$times :integer} .match $of $times one * {{{$limb :side at=start} ({$voice :voice}): Der einzige Schlag fehlt.}} * one {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of} Schlägen fehlt.}} * * {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of} Schlägen fehlen.}}',
   'figure-missing-at':
-    '.input {$times :integer} .match $times one {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of :integer} Schlägen fehlt, auf {$places :list}.}} * {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of :integer} Schlägen fehlen, auf {$places :list}.}}',
+    '.input {$times :integer} .match $times one {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of :integer} Schlägen fehlt, {$where :say}.}} * {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of :integer} Schlägen fehlen, {$where :say}.}}',
   'figure-extra':
     '.input {$times :integer} .match $times one {{{$limb :side at=start} ({$voice :voice}): {$times} Schlag zu viel.}} * {{{$limb :side at=start} ({$voice :voice}): {$times} Schläge zu viel.}}',
   'figure-extra-near':
@@ -79,9 +79,13 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'figure-uneven':
     '{$limb :side at=start} ({$voice :voice}): Die Schläge liegen ±{$ms :integer} ms um ihren Platz.',
   'figure-early-at':
-    '{$limb :side at=start} ({$voice :voice}): etwa {$ms :integer} ms zu früh auf {$places :list}.',
-  'figure-late-at':
-    '{$limb :side at=start} ({$voice :voice}): etwa {$ms :integer} ms zu spät auf {$places :list}.',
+    '{$limb :side at=start} ({$voice :voice}): etwa {$ms :integer} ms zu früh {$where :say}.',
+  'figure-late-at': '{$limb :side at=start} ({$voice :voice}): etwa {$ms :integer} ms zu spät {$where :say}.',
+  'on-places': 'auf {$places :list}',
+  'in-parts': 'in {$parts :list}',
+  'part-bar': 'Takt {$bar :integer}',
+  'part-round': 'Runde {$round :integer}',
+  'part-bar-of-round': 'Takt {$bar :integer} von Runde {$round :integer}',
   'figure-loud':
     '{$limb :side at=start} ({$voice :voice}): etwa {$db :integer} dB zu laut neben {$lead :the case=dative}.',
   'figure-soft':
