@@ -69,6 +69,11 @@ function highest(values: Float64Array, { from, to }: WrittenMoment): number {
   return most;
 }
 
+function placeIn({ places }: WrittenMoment, voice: Voice): Pick<Moment, 'place'> {
+  const place = places.find(({ expected }) => expected.voice === voice);
+  return place ? { place } : {};
+}
+
 /**
  * The moments as they sound for one voice; those too near to one of its own are left out, and those of others at which a
  * voice is written that sounds like it.
@@ -96,6 +101,7 @@ export function momentsFor(
         free: highest(free, moment),
         early: highest(first, moment),
         told: highest(logit, moment),
+        ...placeIn(moment, voice),
       },
     ];
   });

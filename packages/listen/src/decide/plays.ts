@@ -13,6 +13,7 @@
  * Stat. Inst. 37, 1960 (weights of the layers, without the 1 in the denominator).
  */
 import { median } from '@shedbook/signal';
+import type { Place } from './places.ts';
 
 /** A moment of the score, as it sounds for one voice. */
 export interface Moment {
@@ -26,6 +27,8 @@ export interface Moment {
   readonly early: number;
   /** Evidence of the second look with the score, a logit. */
   readonly told: number;
+  /** The place of the voice itself; left out where it is not written. */
+  readonly place?: Place;
 }
 
 /** Fewer moments than this with the voice, or without it, tell little. */
@@ -98,6 +101,12 @@ const PARTED_OF_FEW = 0.9;
 /** A voice that is written everywhere is best told where nothing else is written, if there are so many such moments. */
 const FEWEST_BARE = 4;
 
+/**
+ * A voice is clear alone where most of its strokes under which nothing else is written are, by both looks without the score:
+ * where a limb stays out nothing sounds there.
+ */
+const CLEAR_ALONE_SHARE = 0.6;
+
 /** Whether a limb plays. */
 export type Playing = 'yes' | 'perhaps' | 'no';
 
@@ -164,6 +173,13 @@ function isHeardThere(own: readonly Moment[]): boolean {
   return middle(early) >= LEAST_FIRST || middle(free) > LEAST_SECOND;
 }
 
+/** Whether a voice is clearly heard where nothing else is written: then its limb plays, however it sounds under others. */
+export function isClearAlone(moments: readonly Moment[]): boolean {
+  const bare = moments.filter(({ isOwn, others }) => isOwn && others === 0);
+  const clear = bare.filter((moment) => moment.early + moment.free >= 0);
+  return bare.length >= FEWEST_BARE && clear.length >= CLEAR_ALONE_SHARE * bare.length;
+}
+
 /** The middle of what is read of moments, within bounds. */
 function middleOf(moments: readonly Moment[], read: Read): number {
   return median(moments.map((moment) => Math.max(-MOST, Math.min(MOST, read(moment)))));
@@ -218,6 +234,7 @@ function isPlayingFew(moments: readonly Moment[], own: readonly Moment[], isAcce
 export function isPlaying(moments: readonly Moment[], isAccent = false): Playing {
   const own = moments.filter((moment) => moment.isOwn);
   if (own.length === 0) return 'no';
+  if (isClearAlone(moments)) return 'yes';
   if (moments.length - own.length < FEWEST) return isHeardThere(own) ? 'yes' : 'no';
   if (isParted(moments)) return 'yes';
   if (own.length < FEWEST) return isPlayingFew(moments, own, isAccent);

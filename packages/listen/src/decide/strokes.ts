@@ -16,6 +16,7 @@ import type { Place } from './places.ts';
 import { FEWEST_SURE, isParted, type Moment, type Playing } from './plays.ts';
 import { shadowsOf } from './shadows.ts';
 import { type Need, needOf } from './threshold.ts';
+import { type UnderOthers, underOthers } from './under-others.ts';
 
 /** What was decided of a take. */
 export interface Decision {
@@ -84,7 +85,7 @@ function decideVoice(
   candidates: readonly Candidate[],
   places: readonly Place[],
   reachSeconds: number,
-  needed: number,
+  neededAt: (place: Place) => number,
 ): Decision {
   const pairs: { place: number; candidate: number; score: number }[] = [];
   places.forEach((place, p) => {
@@ -102,7 +103,7 @@ function decideVoice(
   const usedCandidates = new Set<number>();
   const strokes: HeardStroke[] = [];
   for (const { place, candidate, score } of pairs.toSorted((a, b) => b.score - a.score)) {
-    if (score < needed || usedPlaces.has(place) || usedCandidates.has(candidate)) continue;
+    if (score < neededAt(places[place]!) || usedPlaces.has(place) || usedCandidates.has(candidate)) continue;
     usedPlaces.add(place);
     usedCandidates.add(candidate);
     const { timeSeconds, levelDb, evidence } = candidates[candidate]!;
@@ -142,6 +143,17 @@ function tellVoice(one: Evidence, places: readonly Place[], written: readonly Wr
   return { moments: bare, need: open, hidden: open.playing === 'no' ? new Set() : hidden };
 }
 
+/** Of which places it cannot be said whether a stroke was played that was not heard. */
+function untoldOf(
+  { strokes }: Decision,
+  hidden: ReadonlySet<Place>,
+  under: UnderOthers,
+): (place: Place) => boolean {
+  const heard = new Set(strokes.flatMap(({ place }) => place ?? []));
+  const lost = under.lost(heard);
+  return (place) => hidden.has(place) || lost.has(place);
+}
+
 /** Decides every voice of a take. */
 export function decide(
   events: readonly HeardEvent[],
@@ -161,10 +173,13 @@ export function decide(
     playing.set(one.voice, need.playing);
     if (isParted(moments)) parted.add(one.voice);
     const candidates = candidatesOf(events, one, need.alone);
-    const decided = decideVoice(candidates, own, reachSeconds, need.written);
+    const under = underOthers(moments);
+    const neededAt = (place: Place) => Math.min(need.written, under.neededAt(place));
+    const decided = decideVoice(candidates, own, reachSeconds, neededAt);
     strokes.push(...decided.strokes);
-    missed.push(...decided.missed.filter((place) => !hidden.has(place)));
-    covered.push(...decided.missed.filter((place) => hidden.has(place)));
+    const isUntold = untoldOf(decided, hidden, under);
+    missed.push(...decided.missed.filter((place) => !isUntold(place)));
+    covered.push(...decided.missed.filter(isUntold));
     const taken = decided.strokes.map((stroke) => stroke.timeSeconds);
     for (const { timeSeconds, levelDb, evidence: strength } of candidates) {
       if (strength < EXTRA || taken.some((time) => Math.abs(time - timeSeconds) < APART_SECONDS)) continue;
