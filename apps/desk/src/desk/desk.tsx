@@ -1,10 +1,11 @@
 /** The desk: every lesson as a sheet lying there. */
 
 import type { StarterName } from '@shedbook/core';
-import type { LessonSummary } from '@shedbook/routes';
+import type { DamagedLesson, LessonSummary } from '@shedbook/routes';
 import { AskText, Button, FileButton, Icon, Preferences, Problem } from '@shedbook/stand';
 import { LANGUAGES } from '@shedbook/words';
 import { Suspense, startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { ask } from '../document/client.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { Guide } from '../shared/guide.tsx';
 import { lazily } from '../shared/later.ts';
@@ -47,6 +48,15 @@ function useChanged(): (lesson: LessonSummary) => string {
   }, [tag, words]);
 }
 
+/** Lessons that cannot be read, once the others are there; none where nobody answers, which is told elsewhere. */
+function useDamaged(isThere: boolean): readonly DamagedLesson[] {
+  const [lessons, setLessons] = useState<readonly DamagedLesson[]>([]);
+  useEffect(() => {
+    if (isThere) ask('listDamaged', {}).then(setLessons, () => undefined);
+  }, [isThere]);
+  return lessons;
+}
+
 /** Lessons that fill any window. */
 const FIRST = 40;
 
@@ -71,6 +81,7 @@ function useSteady<Args extends readonly unknown[]>(run: (...args: Args) => void
 export function Desk() {
   const { tag, words, choose } = useLanguage();
   const { lessons, students, error, refresh } = useShelf();
+  const damaged = useDamaged(lessons !== null);
   const actions = useDeskActions(refresh);
   const [renaming, setRenaming] = useState<LessonSummary | null>(null);
   const [filing, setFiling] = useState<string | null>(null);
@@ -122,7 +133,7 @@ export function Desk() {
       <main className={styles.desk} id="main" ref={main} tabIndex={-1} aria-label={words.desk.title}>
         <Guide at="open" />
         {error && <Problem>{wordsFor(error, words)}</Problem>}
-        <Suspense>{lessons && <DamagedLessons />}</Suspense>
+        <Suspense>{damaged.length > 0 && <DamagedLessons lessons={damaged} />}</Suspense>
         {lessons?.length === 0 && <NothingYet>{words.desk.empty}</NothingYet>}
         {lessons && lessons.length > 0 && (
           <ListBar
