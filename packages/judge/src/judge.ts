@@ -26,7 +26,7 @@ import { type LoopTask, loopTask, type TaskStroke } from './loop/task.ts';
 import { hearRound, type RoundStrokes, roundsOf } from './take/hearing.ts';
 import { joinedReports } from './take/joined.ts';
 import { surfaceOf } from './take/match.ts';
-import { type Played, playedIn } from './take/played.ts';
+import { type Played, type PlayedStroke, playedIn } from './take/played.ts';
 import { withoutShadows } from './take/shadows.ts';
 import { strokeKey } from './take/stroke-key.ts';
 import type { PraiseFact } from './verdict/fact.ts';
@@ -127,7 +127,13 @@ function bpmOf({ bars }: RoundStrokes, quartersInBar: number): Bpm {
   return Bpm((60 * quartersInBar) / median(bars.map(({ barSeconds }) => barSeconds)));
 }
 
-function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Level): Known {
+function knownOf(
+  task: JudgeTask,
+  report: TakeReport,
+  played: Played,
+  level: Level,
+  isSomebody: boolean,
+): Known {
   const whole = taskAt(task, task.exercise, askedBpm(task, report));
   const isMine = mineBy(task.plays ?? report.plays ?? []);
   const written = new Set(whole.strokes.map(({ voice }) => surfaceOf(voice)));
@@ -153,6 +159,7 @@ function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Lev
     isToldByEar: played.isToldByEar,
     hidden: hiddenVoices(report, played),
     isLoudspeakerHeard: played.isLoudspeakerHeard,
+    isSomebody,
     ...doubtsOf(report, played, whole),
     rather: task.exercise === null ? null : (report.exercise?.rather ?? null),
     ladder: {
@@ -163,7 +170,12 @@ function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Lev
 }
 
 /** What was played without what an ear takes for strokes and is none; a kit sends what was struck. */
-function withoutDoubtful(played: Played, task: LoopTask, sounding: readonly Voice[]): Played {
+function withoutDoubtful(
+  played: Played,
+  task: LoopTask,
+  sounding: readonly Voice[],
+  before: readonly PlayedStroke[],
+): Played {
   if (played.kind === 'midi') return played;
   const isPlain = (voice: Voice) => {
     const levels = task.strokes.flatMap((stroke) => (stroke.voice === voice ? [stroke.levelDb] : []));
@@ -171,7 +183,7 @@ function withoutDoubtful(played: Played, task: LoopTask, sounding: readonly Voic
   };
   // beside a loudspeaker the ear may well be sure, and of the loudspeaker's stroke
   const isTrusted = (voice: Voice) => !sounding.includes(voice);
-  return { ...played, strokes: withoutShadows(played.strokes, { isPlain, isTrusted }) };
+  return { ...played, strokes: withoutShadows(played.strokes, { isPlain, isTrusted }, before) };
 }
 
 /** The voices that a loudspeaker plays, as the report says or as the task has it. */
@@ -212,7 +224,25 @@ interface Judged {
   readonly back: readonly Finding[];
 }
 
-function judged(given: JudgeTask, { report, refusal }: ToJudge, level: Level): Judged {
+/** What rounds before these tell. */
+interface Before {
+  readonly reports: readonly TakeReport[];
+  readonly isSomebody: boolean;
+}
+
+const NOTHING_BEFORE: Before = { reports: [], isSomebody: false };
+
+/** Whether nothing can be said of some rounds as a whole, though something was heard. */
+function isTooLittle([first]: readonly Finding[]): boolean {
+  return first?.what === 'too-little-heard' && first.voice === undefined;
+}
+
+function judged(
+  given: JudgeTask,
+  { report, refusal }: ToJudge,
+  level: Level,
+  before: Before = NOTHING_BEFORE,
+): Judged {
   const task = inSection(given);
   const asked = taskAt(task, task.exercise, task.bpm ?? task.lesson.tempo.startBpm);
   if (!report) {
@@ -224,16 +254,24 @@ function judged(given: JudgeTask, { report, refusal }: ToJudge, level: Level): J
     };
   }
   const all = playedIn(report, asked);
-  const played = withoutDoubtful(all, asked, soundingIn(all, task));
-  const known = knownOf(task, report, played, level);
-  const each = roundsOf(played, asked).map((round) => ({
+  const earlier = before.reports.flatMap((one) => playedIn(one, asked).strokes);
+  const played = withoutDoubtful(all, asked, soundingIn(all, task), earlier);
+  const known = knownOf(task, report, played, level, before.isSomebody);
+  const alone = roundsOf(played, asked).map((round) => ({
     round,
     bpm: bpmOf(round, asked.quartersInBar),
     assessed: assess([round], known),
   }));
-  const heard = each.filter(({ assessed }) => assessed.findings[0]?.what !== 'nobody-played');
-  const whoPlayed = (heard.length > 0 ? heard : each).map(({ round }) => round);
-  const whole = each.length === 1 && each[0] ? each[0].assessed : assess(whoPlayed, known);
+  const heard = alone.filter(({ assessed }) => assessed.findings[0]?.what !== 'nobody-played');
+  const whoPlayed = (heard.length > 0 ? heard : alone).map(({ round }) => round);
+  const whole = alone.length === 1 && alone[0] ? alone[0].assessed : assess(whoPlayed, known);
+  // one bar alone may be chance; where the whole is none, it is none either
+  const isSomebody = whole.judged !== null;
+  const each = alone.map((one) =>
+    isSomebody && isTooLittle(one.assessed.findings)
+      ? { ...one, assessed: assess([one.round], { ...known, isSomebody }) }
+      : one,
+  );
   const verdict = verdictFrom(whole.findings, level);
   const again = recurringIn(
     each.map(({ round }) => hearRound(round, known.task, known.isAlongClick)),
@@ -275,12 +313,16 @@ export function judgeInTurn(
   before: readonly TakeReport[],
   level: Level,
 ): Judgement {
-  const { judgement, findings } = judged(given, heard, level);
+  const first = judged(given, heard, level, { reports: before, isSomebody: false });
+  if (!heard.report || before.length === 0) return first.judgement;
+  const all = judged(given, { report: joinedReports(before, heard.report) }, level);
+  const isSomebody = all.judgement.told !== null && isTooLittle(first.findings);
+  const { judgement, findings } = isSomebody
+    ? judged(given, heard, level, { reports: before, isSomebody })
+    : first;
   const [round] = judgement.rounds;
-  if (!heard.report || !round || before.length === 0 || judgement.verdict.is === 'not judged')
-    return judgement;
-  const { back } = judged(given, { report: joinedReports(before, heard.report) }, level);
-  const verdict = verdictFrom(withRecurring(findings, back), level);
+  if (!round || judgement.verdict.is === 'not judged') return judgement;
+  const verdict = verdictFrom(withRecurring(findings, all.back), level);
   const praise = verdict.is === 'clean' ? judgement.praise : [];
   return { ...judgement, verdict, praise, rounds: [{ ...round, verdict }] };
 }

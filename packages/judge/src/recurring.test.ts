@@ -83,3 +83,33 @@ it('[JU4302] rounds as they are written stay clean, however many went before', (
     expect(verdict).toEqual({ level, is: 'clean', about: [] });
   }
 });
+
+/** The third of three rounds, heard by itself and after the two before it, which are right. */
+function third(played: Played) {
+  const [one, two, last] = [() => ({}), () => ({}), played].map((each, round) => roundAt(round, each));
+  if (!one || !two || !last) throw new Error('three rounds');
+  return {
+    alone: judge(asked, { report: last }, 'intermediate').verdict,
+    inTurn: judgeInTurn(asked, { report: last }, [one, two], 'intermediate').verdict,
+  };
+}
+
+it('[JU5302] what is far softer than the same voice was in the rounds before is none of its strokes, and not soft', () => {
+  // definition: of 7 strokes of the snare in two bars 5 fall with the ride; what is soft in the open was struck
+  const { alone, inTurn } = third(({ voice }) =>
+    voice === 'snare' ? { louderDb: -22, confidence: 0.8 } : {},
+  );
+  expect(alone.about).toMatchObject([{ what: 'soft', voice: 'snare' }]);
+  expect(inTurn.about).toMatchObject([{ what: 'missing', voice: 'snare', times: 5, of: 7 }]);
+  expect(inTurn.is).toBe('not yet');
+});
+
+it('[JU5303] who played before and is heard in time is judged, though one short round could be chance', () => {
+  // definition: of the ride alone 8 of 12 strokes in time, 4 by more than a third of half a triplet (28 ms) off
+  const { alone, inTurn } = third(({ voice, written: { bar, slot } }) =>
+    voice === 'ride' ? { offsetMs: slot === 1 ? 0 : bar === 1 ? 60 : -60 } : null,
+  );
+  expect(alone).toMatchObject({ is: 'not judged', about: [{ what: 'too-little-heard' }] });
+  expect(inTurn.is).toBe('not yet');
+  expect(inTurn.about[0]).toMatchObject({ what: 'missing' });
+});

@@ -75,7 +75,7 @@ function soundsOf(rounds: readonly HeardRound[]): readonly Sounds[] {
  * Whether what a microphone heard is so close to what was due that sounds at any time are not: of one surface, or of all
  * together. The lateness was searched for, so that each try counts (Bonferroni).
  */
-function isNoChance(rounds: readonly HeardRound[]): boolean {
+function isNoChance(rounds: readonly HeardRound[], isSomebody: boolean): boolean {
   const each = soundsOf(rounds);
   const all = each.reduce((sum, one) => sum + one.all, 0);
   const together: Sounds = {
@@ -83,17 +83,18 @@ function isNoChance(rounds: readonly HeardRound[]): boolean {
     close: each.reduce((sum, one) => sum + one.close, 0),
     chance: each.reduce((sum, one) => sum + one.all * one.chance, 0) / Math.max(1, all),
   };
-  const tries = LATENESSES * (each.length + 1);
+  // how late somebody is that plays in other rounds is known from there
+  const tries = (isSomebody ? 1 : LATENESSES) * (each.length + 1);
   return [...each, together].some(
     (one) => one.close > 0 && tries * atLeast(one.close, one.all, one.chance) < UNLIKELY,
   );
 }
 
-function isAnyPlayed(rounds: readonly HeardRound[], kind: Known['kind']): boolean {
+function isAnyPlayed(rounds: readonly HeardRound[], { kind, isSomebody }: Known): boolean {
   const match = wholeMatch(rounds);
   const voices = new Set(match.pairs.map(({ due }) => due.voice));
   const isAny = [...voices].some((voice) => isPlayed(voice, match, rounds));
-  return isAny && (kind === 'midi' || isNoChance(rounds));
+  return isAny && (kind === 'midi' || isNoChance(rounds, isSomebody));
 }
 
 /** What is to be said where no stroke can be the student's. */
@@ -108,7 +109,7 @@ export function unplayed(
   known: Known,
 ): readonly Finding[] | null {
   const isOther = findings.some(({ what }) => INSTEAD.has(what));
-  if (isOther || isAnyPlayed(reading.rounds, known.kind)) return null;
+  if (isOther || isAnyPlayed(reading.rounds, known)) return null;
   const sure = reading.rounds
     .flatMap(({ strokes }) => strokes)
     .filter(({ confidence }) => confidence >= SURE);

@@ -22,6 +22,8 @@ export interface Known extends Doubts {
   /** Whether the ear itself has told whose each stroke is. */
   readonly isToldByEar: boolean;
   readonly isLoudspeakerHeard: boolean;
+  /** Whether other rounds show that somebody plays, so that this one need not show it by itself. */
+  readonly isSomebody: boolean;
   /** Voices that the ear has told to be mostly the loudspeaker's, or nobody's. */
   readonly hidden: ReadonlySet<Voice>;
   /** Number of the exercise, from 1, that the ear says was clearly played instead; null where it says none. */

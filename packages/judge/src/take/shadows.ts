@@ -47,15 +47,21 @@ function isNearOther(stroke: PlayedStroke, all: readonly PlayedStroke[]): boolea
   );
 }
 
-/** The strokes without such shadows. */
+/**
+ * The strokes without such shadows.
+ * @param before strokes of rounds before these, which tell too how loud a voice is struck
+ */
 export function withoutShadows(
   strokes: readonly PlayedStroke[],
   { isPlain, isTrusted }: ShadowsOf,
+  before: readonly PlayedStroke[] = [],
 ): readonly PlayedStroke[] {
   const shadows = new Set<PlayedStroke>();
+  const known = groupBy([...before, ...strokes], (stroke) => stroke.voice);
   for (const [voice, own] of groupBy(strokes, (stroke) => stroke.voice)) {
-    if (own.length < FEWEST || !isPlain(voice)) continue;
-    const usual = usualDb(own);
+    const all = known.get(voice) ?? own;
+    if (all.length < FEWEST || !isPlain(voice)) continue;
+    const usual = usualDb(all);
     for (const stroke of own) {
       const softerDb = usual - stroke.levelDb;
       if (softerDb <= SOFTER_DB || !isNearOther(stroke, strokes)) continue;
