@@ -26,6 +26,7 @@ import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
 import type { HeardStroke } from './decide/heard-stroke.ts';
 import { withInstead } from './decide/instead.ts';
+import { leftOver } from './decide/left-over.ts';
 import { byVoice, chancesIn, type Eagerness } from './decide/likelihood.ts';
 import { momentsFor, writtenMoments } from './decide/moments.ts';
 import { unheardOf } from './decide/not-heard.ts';
@@ -233,9 +234,10 @@ export function reportAligned(known: Aligned): Listened {
   const measuredStrokes = measureLevels(events, heard.strokes);
   const whole = { ...heard, strokes: levelledUnderOthers(measuredStrokes, allPlaces) };
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };
-  const decision = stretch ? cutStretch(whole, bars, stretch) : whole;
+  const cut = stretch ? cutStretch(whole, bars, stretch) : whole;
   const alignment = { ...known.alignment, bars: bars.slice(fromBar, toBar) };
   const places = allPlaces.filter((place) => place.takeBar >= fromBar && place.takeBar < toBar);
+  const { decision, left } = withoutLeft(take.beside, cut, places);
   const isExercise = asked.exercise !== null;
   const fit = judgeFit({ grid, alignment, decision, isExercise, rather: known.exercises?.rather });
   // Who sets the clock knows what is played; a loop that comes apart is a report and no refusal.
@@ -252,9 +254,13 @@ export function reportAligned(known: Aligned): Listened {
     ...(known.clock ? { clock: known.clock } : {}),
   });
   const { bpm, confidence } = measured.alignment;
-  const unheard = unheardOf({ evidence, decision, places, askedBpm, bpm, confidence });
+  const leftVoices = new Set(left.map(({ expected }) => expected.voice));
+  const unheard = unheardOf({
+    ...{ evidence, decision, places, askedBpm, bpm, confidence },
+  }).filter((one) => !('voice' in one) || !leftVoices.has(one.voice));
   const exercise = isExercise ? { exercise: { ...known.exercises, agreement: fit.agreement } } : {};
-  const others = besideOf(take.beside, hidden);
+  const hiddenOrLeft = [...hidden, ...left];
+  const others = besideOf(take.beside, hiddenOrLeft);
   return {
     report: {
       ...measured,
@@ -262,7 +268,7 @@ export function reportAligned(known: Aligned): Listened {
       ...others,
       ...coveredOf(decision),
       ...playsOf(asked),
-      unheard: [...unheard, ...coveredVoices(decision, unheard), ...hiddenVoices(hidden), ...strange],
+      unheard: [...unheard, ...coveredVoices(decision, unheard), ...hiddenVoices(hiddenOrLeft), ...strange],
     },
     refusal: null,
   };
@@ -295,6 +301,21 @@ function hiddenBy(beside: Beside | undefined, decided: HeardDecision) {
   return {
     heard: { ...decided, strokes: decided.strokes.filter((stroke) => !isHidden(stroke)) },
     hidden: decided.strokes.filter(isHidden).flatMap(({ place }) => place ?? []),
+  };
+}
+
+/** What was decided without the voices of which only what is left of the loudspeaker was heard, and all places of those. */
+function withoutLeft(beside: Beside | undefined, decision: HeardDecision, places: readonly Place[]) {
+  if (!beside?.loudspeaker) return { decision, left: [] };
+  const left = leftOver(decision.strokes);
+  const isLeft = (place: Place) => left.has(place.expected.voice);
+  return {
+    decision: {
+      ...decision,
+      strokes: decision.strokes.filter(({ voice }) => !left.has(voice)),
+      missed: decision.missed.filter((place) => !isLeft(place)),
+    },
+    left: places.filter(isLeft),
   };
 }
 

@@ -1,0 +1,27 @@
+import type { Voice } from '@shedbook/core';
+import { expect, it } from 'vitest';
+import type { HeardStroke } from './heard-stroke.ts';
+import { leftOver } from './left-over.ts';
+import type { Place } from './places.ts';
+
+/** Eight strokes of a voice at a level, asked for at another. */
+const heard = (voice: Voice, levelDb: number, askedDb: number): readonly HeardStroke[] =>
+  Array.from({ length: 8 }, (_, index) => ({
+    ...{ voice, levelDb, timeSeconds: index, confidence: 0.8 },
+    place: { expected: { stroke: { levelDb: askedDb } } } as Place,
+  }));
+
+const OTHERS = [...heard('hihat', -20, -6), ...heard('bass', -15, 0)];
+
+it('[LI5305] is a voice far softer than asked beside the others, and no other', () => {
+  const left = (...more: readonly HeardStroke[]) => [...leftOver([...OTHERS, ...more])];
+  // definition: the others lie 14 and 15 dB under what is asked; the snare 30, 22, and, as a ghost note, 16
+  expect(left(...heard('snare', -30, 0))).toEqual(['snare']);
+  expect(left(...heard('snare', -22, 0))).toEqual([]);
+  expect(left(...heard('snare', -30, -14))).toEqual([]);
+  // two limbs of four; and what is struck where nothing is written tells nothing
+  expect(left(...heard('snare', -35, 0), ...heard('hihat-foot', -40, -8))).toEqual(['snare', 'hihat-foot']);
+  expect(left(...heard('snare', -30, 0).map((stroke) => ({ ...stroke, place: null })))).toEqual([]);
+  // alone, nothing tells how loud anything is
+  expect([...leftOver(heard('snare', -30, 0))]).toEqual([]);
+});
