@@ -18,6 +18,15 @@ function isFigure(theme: ThemeFact): theme is FigureFact {
   return theme.fact.startsWith('figure-');
 }
 
+/** The heading of a block that begins with another line than its theme: that line is named first, where both have a name for it. */
+export function ledHeading(lead: ThemeFact, theme: ThemeFact): ThemeFact {
+  if (isFigure(theme)) return isFigure(lead) ? { fact: 'theme-figures', figure: lead, other: theme } : theme;
+  if (theme.fact !== 'theme-groups') return theme;
+  if (isFigure(lead) || lead.fact === 'theme-groups')
+    return { fact: 'theme-led', lead, groups: theme.groups };
+  return theme;
+}
+
 /** The heading of a block: a figure of the trade heads many pages, so what the block makes of it is said, too. */
 export function drilledHeading(theme: ThemeFact, ideas: readonly IdeaFact[]): ThemeFact {
   if (!isFigure(theme)) return theme;

@@ -2,7 +2,7 @@ import { parseLesson } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { lessonOf } from '../test/lessons.ts';
 import { compose } from './compose.ts';
-import { drilledHeading } from './drill.ts';
+import { drilledHeading, ledHeading } from './drill.ts';
 import { withHeadings } from './heading.ts';
 
 const DIVIDED = `title: Two sections
@@ -39,6 +39,26 @@ it('[CO4502] names a figure with what its block makes of it, or with the other f
   expect(drilledHeading(figure, [stated])).toEqual(figure);
   const strokes = { fact: 'theme-strokes', strokes: 9 } as const;
   expect(drilledHeading(strokes, [stated, moved])).toEqual(strokes);
+});
+
+it('[CO5102] names the line that a block begins with before a theme that comes later', () => {
+  const dotted = { fact: 'figure-dotted-quarter' } as const;
+  const every = { fact: 'figure-every-beat' } as const;
+  const one = { fact: 'theme-groups', groups: [{ fact: 'group-beats', beats: ['1'] }] } as const;
+  const two = { fact: 'theme-groups', groups: [{ fact: 'group-beats', beats: ['2'] }] } as const;
+  // definition: what stands under a heading first is said first
+  expect(ledHeading(dotted, one)).toEqual({ fact: 'theme-led', lead: dotted, groups: one.groups });
+  expect(ledHeading(two, one)).toEqual({ fact: 'theme-led', lead: two, groups: one.groups });
+  expect(ledHeading(dotted, every)).toEqual({ fact: 'theme-figures', figure: dotted, other: every });
+  expect(ledHeading(one, every)).toEqual(every);
+});
+
+it('[CO5102] says both lines over the blocks of a page that begin with another line than their theme', () => {
+  const { blocks, bars } = compose(lessonOf('bossa'), { count: 24, seed: '1' }).report;
+  const led = blocks.filter(({ first, theme }) => bars[first - 1]?.text !== theme);
+  expect(led.length).toBeGreaterThan(0);
+  // definition: a heading of groups alone would be read as what the line under it strikes
+  for (const { heading } of led) expect(heading?.fact).not.toBe('theme-groups');
 });
 
 it.each(['swing of five cells', 'bossa', 'waltz'] as const)(

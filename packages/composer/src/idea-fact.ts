@@ -127,11 +127,19 @@ interface FigurePairFact extends Fact {
   readonly other: FigureFact;
 }
 
+/** A theme with no name that another line of its block comes before. */
+interface LedFact extends Fact {
+  readonly fact: 'theme-led';
+  readonly lead: FigureFact | GroupsFact;
+  readonly groups: readonly GroupFact[];
+}
+
 /** What a block is about. */
 export type ThemeFact =
   | FigureFact
   | DrilledFact
   | FigurePairFact
+  | LedFact
   | FigureLaterFact
   | GroupsFact
   | TwoBarsFact

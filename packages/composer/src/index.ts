@@ -14,7 +14,7 @@ export type { MoveFact, NoteFact } from './note-fact.ts';
 export { type Composition, withComping } from './page.ts';
 export { PARTS, type PartName } from './parts.data.ts';
 export { type ArrangedTogether, arrangeAll, type Pass } from './pass/arrange.ts';
-export type { PassFact, PassNoteFact } from './pass/pass-fact.ts';
+export type { PassFact, PassNoteFact, PassPartFact } from './pass/pass-fact.ts';
 export * from './pass/rules.data.ts';
 export { PHRASE_BARS } from './phrase-grammar.ts';
 export type { PreparationFact } from './preparation/preparation-fact.ts';

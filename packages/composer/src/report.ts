@@ -8,7 +8,7 @@ import { type Cell, type Exercise, formatPattern, type Lesson, type PatternRules
 import type { Block } from './blocks.ts';
 import type { CellMove } from './cell-move.ts';
 import { linesForThemes } from './choose.ts';
-import { drilledHeading } from './drill.ts';
+import { drilledHeading, ledHeading } from './drill.ts';
 import { type Grade, gradeExercise, gradeSettingsOf, patternGrader } from './grade.ts';
 import type { Ground } from './ground.ts';
 import { fastestStrokes, PUBLISHED_HAND_RATE, PUBLISHED_PAIR_RATE, speedLimit } from './hand-speed.ts';
@@ -198,12 +198,17 @@ function reportBlocks(task: ReportTask): readonly ReportedBlock[] {
     const theme = task.themes[i] ?? null;
     const text = theme && textOf(task, theme);
     const ideas = task.page.slice(start, start + length).map((_, line) => ideaAt(task, start + line));
+    const first = task.page[start];
+    const named = theme && headingOf(task, theme);
+    const isLed = theme !== null && first !== undefined && first !== theme;
     const heading =
-      theme &&
-      drilledHeading(
-        headingOf(task, theme),
-        ideas.filter((idea) => idea !== null),
-      );
+      named && isLed
+        ? ledHeading(headingOf(task, first), named)
+        : named &&
+          drilledHeading(
+            named,
+            ideas.filter((idea) => idea !== null),
+          );
     return { first: start + 1, last: start + length, theme: text, heading };
   });
 }

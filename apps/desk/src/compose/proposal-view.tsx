@@ -42,7 +42,7 @@ function ProposedRow({ item, number, heading, page, lesson, isTaken, onTake }: P
   const words = useWords();
   const say = useSay();
   const { exercise, from, isKept, said, notes } = item;
-  const told = [...said, ...notes].map(say).join('. ');
+  const told = [said.map(say).join('. '), notes.map(say).join(' ')].filter((text) => text !== '').join('. ');
   return (
     <li data-kept={isKept || undefined}>
       {page && (

@@ -10,7 +10,7 @@ import {
 import type { Lesson, Voice } from '@shedbook/core';
 import { Button, Choices } from '@shedbook/stand';
 import { useState } from 'react';
-import { useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/words.tsx';
 import styles from './compose-view.module.css';
 import type { Composer } from './use-composer.ts';
 
@@ -76,6 +76,7 @@ function passOf(name: PassName, chosen: Chosen, { lower, bars }: Beside): Pass {
 /** The pass, its rule and what it is made of. */
 export function SecondPass({ lesson, composer, chosen }: SecondPassProps) {
   const words = useWords();
+  const say = useSay();
   const said = words.compose;
   const [name, setName] = useState<PassName>('share');
   const [rules, setRules] = useState(FIRST);
@@ -91,7 +92,7 @@ export function SecondPass({ lesson, composer, chosen }: SecondPassProps) {
   const nameOf = (made: Pass) => {
     const names: Readonly<Record<string, string>> = said.rules[made.pass];
     const rule = made.pass === 'fill' ? FILLS[made.beats] : made.rule;
-    return `${said.passes[made.pass]} (${names[rule] ?? rule})`;
+    return `${say({ fact: `of-${made.pass}` })} (${names[rule] ?? rule})`;
   };
   return (
     <details className={styles.second} data-part="second-pass">
@@ -109,7 +110,7 @@ export function SecondPass({ lesson, composer, chosen }: SecondPassProps) {
         <Choices
           label={said.pass}
           value={name}
-          choices={PASSES.map((each) => [each, said.passes[each]] as const)}
+          choices={PASSES.map((each) => [each, say({ fact: `of-${each}` })] as const)}
           onChange={setName}
         />
         <Choices

@@ -13,7 +13,7 @@ import {
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exerciseOf, lessonFrom, lessonOf } from '../../test/lessons.ts';
-import { arrange, type Pass } from './arrange.ts';
+import { arrange, arrangeAll, type Pass } from './arrange.ts';
 import { ACCENT_RULES, HANDS_RULES, KIT_RULES, SHARING_RULES, type SharingRule } from './rules.data.ts';
 import { lengthSeconds, timedStrokes } from './timing.ts';
 
@@ -411,4 +411,16 @@ describe('what is written beside a rhythm', () => {
     const out = arrange(drum, repeated, { pass: 'fill', beats: 1, bars: 4 }, 1).exercise;
     expect([out?.repeats, out?.parts[0]?.pattern.bars.length]).toEqual([undefined, 4]);
   });
+});
+
+it('[CO5101] what one of several passes could not do is said of that pass', () => {
+  const accents = { pass: 'accents', rule: 'off-the-beat' } as const;
+  const fill = { pass: 'fill', beats: 1, bars: 4 } as const;
+  const quarters = exerciseOf(swing, 'x.. x.. x.. x..');
+  // definition: quarters have no stroke off the beat
+  const none = { fact: 'pass-no-stroke' };
+  expect(arrangeAll(swing, quarters, [accents, fill], 1).notes).toEqual([
+    { fact: 'pass-of', pass: { fact: 'of-accents' }, note: none },
+  ]);
+  expect(arrangeAll(swing, quarters, [accents], 1).notes).toEqual([none]);
 });

@@ -9,7 +9,7 @@ import type { Arranged } from './arranged.ts';
 import { endInFill } from './fill.ts';
 import { giveHands } from './hands.ts';
 import { goOverKit } from './kit.ts';
-import type { PassFact, PassNoteFact } from './pass-fact.ts';
+import type { OnePassNote, PassFact, PassNoteFact } from './pass-fact.ts';
 import type { AccentRule, HandsRule, KitRule, SharingRule } from './rules.data.ts';
 import { share } from './share.ts';
 
@@ -56,6 +56,11 @@ export interface ArrangedTogether {
   readonly notes: readonly PassNoteFact[];
 }
 
+/** What one of several passes could not do. */
+function noteOf({ pass }: Pass, note: OnePassNote): PassNoteFact {
+  return { fact: 'pass-of', pass: { fact: `of-${pass}` }, note };
+}
+
 /** What passes make of an exercise, each of what the one before it has made. */
 export function arrangeAll(
   lesson: Lesson,
@@ -67,11 +72,13 @@ export function arrangeAll(
   const results = passes.map((pass) => {
     const result = arrange(lesson, made, pass, seed);
     made = result.exercise ?? made;
-    return result;
+    return { ...result, pass };
   });
   return {
     exercise: results.some((result) => result.exercise) ? made : null,
     said: results.flatMap(({ said }) => said ?? []),
-    notes: results.flatMap(({ notes }) => notes),
+    notes: results.flatMap(({ pass, notes }) =>
+      notes.map((note) => (passes.length > 1 ? noteOf(pass, note) : note)),
+    ),
   };
 }

@@ -1,6 +1,6 @@
 /** What a second pass gives back. */
 import type { Exercise } from '@shedbook/core';
-import type { PassFact, PassNoteFact } from './pass-fact.ts';
+import type { OnePassNote, PassFact } from './pass-fact.ts';
 
 /** An exercise after a second pass. */
 export interface Arranged {
@@ -9,5 +9,5 @@ export interface Arranged {
   /** What was done, or null. */
   readonly said: PassFact | null;
   /** What could not be done, and why. */
-  readonly notes: readonly PassNoteFact[];
+  readonly notes: readonly OnePassNote[];
 }

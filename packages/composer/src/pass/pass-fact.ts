@@ -51,5 +51,23 @@ interface OtherwiseNote extends Fact {
   readonly strokes: number;
 }
 
-/** What a second pass could not do. */
-export type PassNoteFact = PlainPassNote | OtherwiseNote;
+/** What one pass could not do. */
+export type OnePassNote = PlainPassNote | OtherwiseNote;
+
+/** Which kind of second pass. */
+interface PassKindFact extends Fact {
+  readonly fact: `of-${'share' | 'kit' | 'accents' | 'hands' | 'fill'}`;
+}
+
+/** What one of several passes could not do. */
+interface OfPassNote extends Fact {
+  readonly fact: 'pass-of';
+  readonly pass: PassKindFact;
+  readonly note: OnePassNote;
+}
+
+/** What stands in the facts of second passes and has its own words. */
+export type PassPartFact = PassKindFact;
+
+/** What second passes could not do. */
+export type PassNoteFact = OnePassNote | OfPassNote;

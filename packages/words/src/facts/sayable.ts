@@ -9,6 +9,7 @@ import type {
   NoteFact,
   PassFact,
   PassNoteFact,
+  PassPartFact,
   PreparationFact,
   ReasonFact,
   TermFact,
@@ -43,6 +44,7 @@ export type ScreenFact =
   | MoveFact
   | PassFact
   | PassNoteFact
+  | PassPartFact
   | VariationFact;
 
 /** A fact of any room under this one. */

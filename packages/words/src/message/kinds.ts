@@ -34,7 +34,8 @@ export interface Kinds<F extends Fact = never> {
   readonly say: F;
   /**
    * Several values joined as the language joins them; `type=or` joins alternatives, `type=series` by
-   * commas alone, `type=apart` by semicolons, where members have commas of their own.
+   * commas alone, `type=apart` by semicolons, where members have commas of their own, `type=beside` by
+   * points, where they have semicolons.
    */
   readonly list: readonly Item<F>[];
 }
@@ -77,6 +78,7 @@ function listOf<Member>({ locale }: Tongue, name: (member: Member) => string): M
     const wanted = options['type'];
     if (String(wanted) === 'series') return said('list', names.join(', '));
     if (String(wanted) === 'apart') return said('list', names.join('; '));
+    if (String(wanted) === 'beside') return said('list', names.join(' · '));
     const type = wanted === undefined ? 'conjunction' : 'disjunction';
     return said('list', joining(locale, type).format(names));
   };

@@ -140,13 +140,6 @@ export const compose = {
   over: 'Of what',
   all: 'all exercises',
   proposePass: 'Propose it',
-  passes: {
-    share: 'Share with a lower voice',
-    kit: 'Over the kit',
-    accents: 'Accents',
-    hands: 'Hands',
-    fill: 'A fill at the end',
-  },
   rules: {
     share: {
       'beats-below': 'beats below',

@@ -1,10 +1,10 @@
 /** What a second pass made of an exercise and what a variation changes, in English. */
-import type { PassFact, PassNoteFact, VariationFact } from '@shedbook/composer';
+import type { PassFact, PassNoteFact, PassPartFact, VariationFact } from '@shedbook/composer';
 import type { PlaceFact } from '@shedbook/core';
 import { sentences } from '../../facts/sentences.ts';
 
 /** Names of what was done, and sentences on what could not be. */
-export const passes = sentences<PassFact | PassNoteFact | VariationFact, PlaceFact>()({
+export const passes = sentences<PassFact | PassNoteFact | PassPartFact | VariationFact, PlaceFact>()({
   'share-beats-below': 'On the beat {$lower :voice}, else {$upper :voice}',
   'share-long-below': 'Long strokes {$lower :voice}, short ones {$upper :voice}',
   'share-by-turns': '{$upper :voice} and {$lower :voice} by turns',
@@ -24,6 +24,12 @@ export const passes = sentences<PassFact | PassNoteFact | VariationFact, PlaceFa
   'hands-doubles': 'Two strokes a hand: {$hands}',
   'hands-paradiddle': 'Paradiddle: {$hands}',
   fill: '.input {$beats :integer} .match $beats one {{{$bars :integer} bars that end in a fill of {$beats} beat on {$voices :voices}}} * {{{$bars :integer} bars that end in a fill of {$beats} beats on {$voices :voices}}}',
+  'of-share': 'Share with a lower voice',
+  'of-kit': 'Over the kit',
+  'of-accents': 'Accents',
+  'of-hands': 'Hands',
+  'of-fill': 'A fill at the end',
+  'pass-of': '{$pass :say}: {$note :say}',
   'pass-no-stroke': 'There is no stroke that this would change.',
   'pass-every-stroke': 'Every stroke would go to the other voice: nothing would be left to share.',
   'pass-no-hand': 'The exercise is not played by a hand.',

@@ -142,13 +142,6 @@ export const compose = translation<typeof english.compose>()({
   over: 'Woraus',
   all: 'alle Übungen',
   proposePass: 'Vorschlagen',
-  passes: {
-    share: 'Mit einer tieferen Stimme teilen',
-    kit: 'Über die Trommeln',
-    accents: 'Akzente',
-    hands: 'Hände',
-    fill: 'Ein Fill am Ende',
-  },
   rules: {
     share: {
       'beats-below': 'Zählzeiten unten',

@@ -1,10 +1,10 @@
 /** What a second pass made of an exercise and what a variation changes, in German. */
-import type { PassFact, PassNoteFact, VariationFact } from '@shedbook/composer';
+import type { PassFact, PassNoteFact, PassPartFact, VariationFact } from '@shedbook/composer';
 import type { PlaceFact } from '@shedbook/core';
 import { sentences } from '../../facts/sentences.ts';
 
 /** Names of what was done, and sentences on what could not be. */
-export const passes = sentences<PassFact | PassNoteFact | VariationFact, PlaceFact>()({
+export const passes = sentences<PassFact | PassNoteFact | PassPartFact | VariationFact, PlaceFact>()({
   'share-beats-below': 'Auf dem Schlag {$lower :voice}, sonst {$upper :voice}',
   'share-long-below': 'Lange Schläge {$lower :voice}, kurze {$upper :voice}',
   'share-by-turns': '{$upper :voice} und {$lower :voice} im Wechsel',
@@ -24,6 +24,12 @@ export const passes = sentences<PassFact | PassNoteFact | VariationFact, PlaceFa
   'hands-doubles': 'Zwei Schläge jede Hand: {$hands}',
   'hands-paradiddle': 'Als Paradiddle: {$hands}',
   fill: '.input {$beats :integer} .match $beats one {{{$bars :integer} Takte, am Ende ein Fill von {$beats} Schlag: {$voices :voices}}} * {{{$bars :integer} Takte, am Ende ein Fill von {$beats} Schlägen: {$voices :voices}}}',
+  'of-share': 'Mit einer tieferen Stimme teilen',
+  'of-kit': 'Über die Trommeln',
+  'of-accents': 'Akzente',
+  'of-hands': 'Hände',
+  'of-fill': 'Ein Fill am Ende',
+  'pass-of': '{$pass :say}: {$note :say}',
   'pass-no-stroke': 'Kein Ton würde sich dadurch ändern.',
   'pass-every-stroke': 'Alle Töne kämen auf die andere Stimme: es bliebe nichts zu teilen.',
   'pass-no-hand': 'Die Übung wird nicht mit der Hand gespielt.',
