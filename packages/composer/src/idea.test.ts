@@ -123,12 +123,17 @@ describe('lines of a block', () => {
     });
   });
 
-  it('[CO2803] join with the figure before where they end a block and have a beat or two of it', () => {
+  it('[CO2803] [CO5103] join with the figure before where they end a block and have a beat or two of it', () => {
     const [theme, before] = ['x.x ..x ... ..x', '... ..x x.. x..'] as const;
     // definition: 3 is the earlier theme's
     expect(made('x.x ..x x.. ..x', theme, before)).toEqual({
       fact: 'idea-joins-before',
       beats: [{ fact: 'beat', beat: 3 }],
+    });
+    // common practice: what is left out is thinner, whatever another figure leaves out there
+    expect(made('x.x ... ... ..x', theme, 'x.. ... x.. x..')).toEqual({
+      fact: 'idea-thinned',
+      places: [{ fact: 'syllable', beat: 2, syllable: 'let' }],
     });
     // definition: 4 is of neither
     expect(made('x.x ..x ... x.x', theme, before)).toMatchObject({ fact: 'idea-filled' });

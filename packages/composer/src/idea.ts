@@ -168,11 +168,15 @@ export function ideaOf(line: readonly Cell[], theme: readonly Cell[], inBar: num
   return { fact: apart > 1 ? 'idea-joined' : 'idea-turned', beats };
 }
 
-/** The beats that a line has from the theme of the block before and not from its own; null where it is no such line. */
+/**
+ * The beats that a line has from the theme of the block before and not from its own; null where it is no such line, or
+ * where they are silent: nobody hears silence as another figure's.
+ */
 function borrowedBeats({ line, theme, before, inBar }: BlockLine): readonly PlaceFact[] | null {
   const beats = changedBeats(line, theme);
   const isBorrowed = before !== null && beats.every((at) => line[at]?.text === before[at]?.text);
-  if (!isBorrowed || beats.length > BORROWED_BEATS) return null;
+  const sounds = beats.some((at) => line[at]?.marks.some(isStruck));
+  if (!isBorrowed || !sounds || beats.length > BORROWED_BEATS) return null;
   return beats.map((at) => placeOf({ cells: line, inBar }, at, 0));
 }
 

@@ -41,7 +41,7 @@ export const ideas = sentences<
   'figure-ghosts-before': 'Ghost notes before the back beat',
   'figure-ghosts-between': 'Ghost notes between the back beats',
   'theme-drilled': '{$figure :say}, {$drill :say}',
-  'theme-figures': '{$figure :say}; {$other :say}',
+  'theme-figures': '{$figure :say} · {$other :say}',
   'drill-moved': 'moved',
   'drill-filled': 'filled in',
   'drill-thinned': 'thinned out',

@@ -41,7 +41,7 @@ export const ideas = sentences<
   'figure-ghosts-before': 'Ghost Notes vor dem Backbeat',
   'figure-ghosts-between': 'Ghost Notes zwischen den Backbeats',
   'theme-drilled': '{$figure :say}, {$drill :say}',
-  'theme-figures': '{$figure :say}; {$other :say}',
+  'theme-figures': '{$figure :say} · {$other :say}',
   'drill-moved': 'verschoben',
   'drill-filled': 'aufgefüllt',
   'drill-thinned': 'ausgedünnt',
