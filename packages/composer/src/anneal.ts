@@ -12,7 +12,6 @@ import { BLOCK_LINES, type Block } from './blocks.ts';
 import { blockCost, count, type Loom, themeOfBlock, wholeCost } from './loom.ts';
 import { type PageBar, SAME_POINTS } from './page-bar.ts';
 import { firstIndexAtLeast } from './sorted.ts';
-import { displaced, joinsOf } from './theme.ts';
 import { firstAtLeast } from './windows.ts';
 
 /** Share of the lines of a new block that are a step from its theme, displaced or not, and not from the line before. */
@@ -112,10 +111,7 @@ function drawMove({ task, random, loom }: Bench, room: Room): PageBar | null {
 
 function drawJoin({ loom, task, random }: Bench, index: number, theme: PageBar): PageBar | null {
   const before = themeOfBlock(loom, index - 1);
-  if (!before) return null;
-  const joins = joinsOf(before.cells, theme.cells);
-  const cells = joins[random.below(Math.max(1, joins.length))];
-  return cells ? task.store.find(cells) : null;
+  return before && task.store.joining(before, theme, random);
 }
 
 /** A bar that differs on one beat from the line before or after it in its block. */
@@ -130,7 +126,7 @@ function drawBeside({ loom, task, random }: Bench, index: number, place: number)
 
 /** The theme of a block some beats later, or null where it may not stand on the page. */
 function drawDisplaced({ task, random }: Bench, theme: PageBar): PageBar | null {
-  return task.store.find(displaced(theme.cells, 1 + random.below(Math.max(1, theme.cells.length - 1))));
+  return task.store.displaced(theme, 1 + random.below(Math.max(1, theme.cells.length - 1)));
 }
 
 /** Where an exchange is tried. */
@@ -367,7 +363,8 @@ function tryLines(bench: Bench, ledger: Ledger, spot: Spot, lines: PageBar[]): v
 function layBlocks({ blocks, blockOf }: Loom, lengths: readonly number[]): void {
   let start = 0;
   lengths.forEach((length, index) => {
-    blocks[index] = { start, length };
+    const block = blocks[index] as Block;
+    if (block.start !== start || block.length !== length) blocks[index] = { start, length };
     blockOf.fill(index, start, start + length);
     start += length;
   });
@@ -398,24 +395,23 @@ function tryTransfer(bench: Bench, ledger: Ledger, { index, place }: Spot): void
   const { blocks, page } = loom;
   const other = random.below(blocks.length);
   const theme = themeOfBlock(loom, other);
-  const lengths = blocks.map(({ length }) => length);
   if (!bench.isAllFree || !theme || other === index) return;
-  if ((lengths[index] as number) <= BLOCK_LINES.least || (lengths[other] as number) >= BLOCK_LINES.most)
-    return;
+  const [giver, taker] = [blocks[index] as Block, blocks[other] as Block];
+  if (giver.length <= BLOCK_LINES.least || taker.length >= BLOCK_LINES.most) return;
   const guest = drawGuest(bench, other, theme);
   if (!guest) return;
   const before = ledger.costs.reduce((sum, cost) => sum + cost, ledger.whole);
   const changed = loom.tally.changed.slice();
   const left = takeLine(loom, place);
-  layBlocks(loom, lengths.with(index, (lengths[index] as number) - 1));
+  const lengths = blocks.map(({ length }) => length);
+  lengths[index] = giver.length - 1;
+  layBlocks(loom, lengths);
   const block = blocks[other] as Block;
   let at = block.start;
   while (at < block.start + block.length && (page[at] as PageBar).points < guest.points) at += 1;
   addLine(loom, at, guest);
-  layBlocks(
-    loom,
-    lengths.with(index, (lengths[index] as number) - 1).with(other, (lengths[other] as number) + 1),
-  );
+  lengths[other] = taker.length + 1;
+  layBlocks(loom, lengths);
   // each block by itself, and the one after it, which may join its theme
   const costs = ledger.costs.slice();
   for (const each of [index, index + 1, other, other + 1])
@@ -431,6 +427,8 @@ function tryTransfer(bench: Bench, ledger: Ledger, { index, place }: Spot): void
   }
   takeLine(loom, at);
   addLine(loom, place, left);
+  lengths[index] = giver.length;
+  lengths[other] = taker.length;
   layBlocks(loom, lengths);
   loom.tally.changed.set(changed);
 }

@@ -8,12 +8,17 @@
 import type { Random } from '@shedbook/core';
 import { type Alphabet, keyOf, type PageBar, pageBar } from './page-bar.ts';
 import type { Pool } from './pool.ts';
+import { BORROWED_BEATS } from './theme.ts';
 import { firstAtLeast } from './windows.ts';
 
 /** Finds bars by their cells. */
 export interface BarStore {
   /** The bar of these cells, or null where it may not stand on the page. */
   find(cells: Uint16Array): PageBar | null;
+  /** A bar some beats later, or null where it may not stand on the page. */
+  displaced(bar: PageBar, later: number): PageBar | null;
+  /** A bar with one or two neighbouring beats of another one, at their places; by chance, or null. */
+  joining(before: PageBar, theme: PageBar, random: Random): PageBar | null;
   /** A bar one step from a theme, or the theme, that has at least and at most so many points; by chance, or null. */
   near(theme: PageBar, least: number, most: number, random: Random): PageBar | null;
   /** A bar with another cell on a beat, or null where it may not stand on the page. */
@@ -82,6 +87,19 @@ function cellAt({ cells }: PageBar, later: number, beat: number): number {
   return cells[from < 0 ? from + cells.length : from] as number;
 }
 
+/** The keys of bars that join two themes: the later one with one or two neighbouring beats taken from the earlier. */
+function joinKeys({ powers }: Keys, before: PageBar, theme: PageBar): readonly number[] {
+  const found: number[] = [];
+  for (let beat = 0; beat < theme.cells.length; beat += 1) {
+    let { key } = theme;
+    for (let at = beat; at < Math.min(beat + BORROWED_BEATS, theme.cells.length); at += 1) {
+      key += ((before.cells[at] as number) - (theme.cells[at] as number)) * (powers[at] as number);
+      if (key !== theme.key) found.push(key);
+    }
+  }
+  return found;
+}
+
 /** The key of something one step from a theme, by chance. */
 function anyStep(keys: Keys, theme: PageBar, random: Random): number {
   const later = random.below(theme.cells.length);
@@ -127,5 +145,11 @@ export function barStore(alphabet: Alphabet, candidates: readonly PageBar[], poo
   };
   const withCell = (bar: PageBar, beat: number, cell: number): PageBar | null =>
     byKey(bar.key + (cell - (bar.cells[beat] as number)) * (powers[beat] as number));
-  return { find: (cells) => byKey(keyOf(cells, kinds)), near, withCell };
+  const displaced = (bar: PageBar, later: number): PageBar | null => byKey(displacedKey(keys, bar, later));
+  const joining = (before: PageBar, theme: PageBar, random: Random): PageBar | null => {
+    const joins = joinKeys(keys, before, theme);
+    const key = joins[random.below(Math.max(1, joins.length))];
+    return key === undefined ? null : byKey(key);
+  };
+  return { find: (cells) => byKey(keyOf(cells, kinds)), displaced, joining, near, withCell };
 }

@@ -128,7 +128,7 @@ function moveText(aim: PageAim, move: number): CellMove {
   return { from: text(Math.floor(move / n)), to: text(move % n) };
 }
 
-function reportBars(task: ReportTask): readonly ReportedBar[] {
+function reportBars(task: ReportTask, ideas: readonly (IdeaFact | null)[]): readonly ReportedBar[] {
   const metCells = new Set<number>();
   const metMoves = new Set<number>();
   const { aim, lesson, ground } = task;
@@ -150,7 +150,7 @@ function reportBars(task: ReportTask): readonly ReportedBar[] {
           : gradeExercise(lesson, exercise),
       newCells: newCells.map((cell) => (aim.alphabet.cells[cell] as Cell).text),
       newMoves: newMoves.map((move) => moveText(aim, move)),
-      idea: ideaAt(task, place),
+      idea: ideas[place] ?? null,
     };
   });
 }
@@ -193,11 +193,10 @@ function ideaAt(task: ReportTask, place: number): IdeaFact | null {
   });
 }
 
-function reportBlocks(task: ReportTask): readonly ReportedBlock[] {
+function reportBlocks(task: ReportTask, ideas: readonly (IdeaFact | null)[]): readonly ReportedBlock[] {
   return task.blocks.map(({ start, length }, i) => {
     const theme = task.themes[i] ?? null;
     const text = theme && textOf(task, theme);
-    const ideas = task.page.slice(start, start + length).map((_, line) => ideaAt(task, start + line));
     const first = task.page[start];
     const named = theme && headingOf(task, theme);
     const isLed = theme !== null && first !== undefined && first !== theme;
@@ -207,7 +206,7 @@ function reportBlocks(task: ReportTask): readonly ReportedBlock[] {
         : named &&
           drilledHeading(
             named,
-            ideas.filter((idea) => idea !== null),
+            ideas.slice(start, start + length).filter((idea) => idea !== null),
           );
     return { first: start + 1, last: start + length, theme: text, heading };
   });
@@ -352,6 +351,7 @@ export function reportPage(task: ReportTask): ComposeReport {
   const { page } = task;
   const coverage = reportCoverage(task);
   const difficulty = reportDifficulty(task);
+  const ideas = page.map((_, place) => ideaAt(task, place));
   return {
     seed: task.seed,
     asked: task.asked,
@@ -360,8 +360,8 @@ export function reportPage(task: ReportTask): ComposeReport {
     lookedAt: task.pool.candidates.length,
     coverage,
     difficulty,
-    blocks: reportBlocks(task),
-    bars: reportBars(task),
+    blocks: reportBlocks(task, ideas),
+    bars: reportBars(task, ideas),
     notes: [
       ...limitNotes(task.lesson),
       ...emptyNotes(task),

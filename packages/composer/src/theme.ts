@@ -20,7 +20,7 @@ export function beatsApart(a: ArrayLike<number>, b: ArrayLike<number>, later = 0
 }
 
 /** A bar displaced by beats, round the loop. */
-export function displaced(cells: ArrayLike<number>, beats: number): Uint16Array {
+function displaced(cells: ArrayLike<number>, beats: number): Uint16Array {
   const n = cells.length;
   return Uint16Array.from({ length: n }, (_, beat) => cells[(beat + n - beats) % n] as number);
 }
@@ -90,17 +90,3 @@ export function stepsFrom(theme: ArrayLike<number>, cells: number): readonly Uin
 
 /** Most beats that a joining bar takes from the theme before. */
 export const BORROWED_BEATS = 2;
-
-/** Bars that join two themes: the later one with one or two neighbouring beats taken from the earlier. */
-export function joinsOf(before: ArrayLike<number>, theme: ArrayLike<number>): readonly Uint16Array[] {
-  const found: Uint16Array[] = [];
-  const own = Uint16Array.from(theme);
-  for (let beat = 0; beat < own.length; beat += 1) {
-    let joined = own;
-    for (let taken = 0; taken < BORROWED_BEATS && beat + taken < own.length; taken += 1) {
-      joined = joined.with(beat + taken, before[beat + taken] as number);
-      if (beatsApart(joined, own) > 0) found.push(joined);
-    }
-  }
-  return found;
-}

@@ -9,7 +9,7 @@ import { type AnnealTask, anneal, type Schedule } from './anneal.ts';
 import type { Block, BlockedPage } from './blocks.ts';
 import { DRILLING, FORMING, loomWith } from './loom.ts';
 import { type PageBar, SAME_POINTS } from './page-bar.ts';
-import { overBudget, type PageAim } from './page-cost.ts';
+import type { PageAim } from './page-cost.ts';
 import { beatsApart, beatsApartAnyhow, mostAlike } from './theme.ts';
 
 /** Exchanges tried for each place: where moves are few for the page's lines, and where they are many. */
@@ -39,7 +39,7 @@ const DRILL_TRIES = 0.3;
 const DRILL_WARM = 4;
 const DRILL_NEED = 20;
 
-/** Times at most that this is done, ever warmer, while too many beats change or a step is above its bound. */
+/** Times at most that this is done, ever warmer, while a page is restless. */
 const DRILLS = 4;
 
 /**
@@ -120,7 +120,7 @@ function wovenOnce(start: readonly PageBar[], task: WeaveTask, random: Random): 
       { tries: tries * DRILL_TRIES, warm: DRILL_WARM * warmth, cool: COOL },
       random,
     );
-    if (isWithinBudget(woven) && risesEvenly(woven, aim)) break;
+    if (unrest(woven, aim) <= RESTLESS) break;
   }
   return woven;
 }
@@ -154,12 +154,6 @@ export function weavePage(start: readonly PageBar[], task: WeaveTask, random: Ra
     if (unrest(other, aim) < unrest(best, aim)) best = other;
   }
   return { ...best, themes: themesOf(best.bars, best.blocks) };
-}
-
-/** Whether no more beats change from line to line than may on average. */
-function isWithinBudget(page: BlockedPage): boolean {
-  const { changed, steps } = changes(page);
-  return overBudget(changed, steps) === 0;
 }
 
 /** Whether no step of difficulty is above its bound. */
