@@ -5,6 +5,7 @@ import { BROKEN_LESSONS } from '../../../../internal/testing/broken-lessons.data
 import { keptSample } from '../../../../internal/testing/kept-samples.ts';
 import { FILE, problemsOf, read } from '../../test/reading.ts';
 import { perform } from '../groove/perform.ts';
+import { VOICES } from '../kit/voice.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import { editLesson, setExercises } from './edit.ts';
@@ -126,6 +127,14 @@ describe('reading', () => {
     expect(nearest('tepmo', known)).toBe('tempo');
     expect(nearest('Tom High', known)).toBe('tom-high');
     expect(nearest('balalaika', known)).toBeNull();
+    // source: common practice of the trade
+    expect(nearest('kick', VOICES)).toBe('bass');
+    expect(nearest('Closed Hi-Hat', VOICES)).toBe('hihat');
+    expect(nearest('cross-stick', VOICES)).toBe('sidestick');
+    expect(nearest('bpm', known)).toBe('tempo');
+    // what a lesson does not have is not meant
+    expect(nearest('kick', ['ride'])).toBeNull();
+    expect(nearest('constructor', VOICES)).toBeNull();
   });
 
   it('[LE8] warns of what is doubtful', () => {

@@ -1,7 +1,9 @@
 /**
  * The nearest known word, for "did you mean …?".
+ * Conventions: what people also call a thing comes before what is only spelt alike.
  * Source: optimal string alignment distance (Damerau–Levenshtein with adjacent transpositions).
  */
+import { ALSO_CALLED } from './also-called.data.ts';
 
 function distance(a: string, b: string): number {
   let before: number[] = [];
@@ -25,11 +27,14 @@ function plain(word: string): string {
 }
 
 /**
- * The known word that `word` is most likely a slip of, or null when none is near: case, spaces, hyphens and
- * underscores aside, at most a third of the letters may differ.
+ * The known word that `word` is most likely a slip of, or another word for, or null when none is near: case, spaces,
+ * hyphens and underscores aside, at most a third of the letters may differ.
  */
 export function nearest(word: string, known: readonly string[]): string | null {
   const found = plain(word);
+  const meant = Object.hasOwn(ALSO_CALLED, found) ? (ALSO_CALLED[found] ?? []) : [];
+  const called = meant.find((each) => known.includes(each));
+  if (called) return called;
   let best: string | null = null;
   let least = Infinity;
   for (const candidate of known) {
