@@ -1,5 +1,5 @@
 /** Reading the pack that the page lies in, and the student's other ones on the same host. */
-import { fileNameOf, lessonKey } from '@shedbook/core';
+import { fileNameOf, lessonKey, type SetUp } from '@shedbook/core';
 import { readLevel } from '@shedbook/judge';
 import { PACK_FORMAT, type Pack, type PackBar } from '@shedbook/pack/format';
 
@@ -12,6 +12,7 @@ import { practiseAs } from './kept/students.ts';
 import { keepAlso } from './offline/register.ts';
 import { fetchKept } from './page/fetch-kept.ts';
 import { takeSetLevel } from './session/hearing-settings.ts';
+import { takeSetUp } from './session/own-set-up.ts';
 import { lastWeek, linkFolder, readWeek, setOf } from './week/read-week.ts';
 
 const KNOWN = 'packs';
@@ -61,10 +62,11 @@ async function readPack(folder: string): Promise<Pack> {
   return pack;
 }
 
-/** Judges at the level that the teacher set, where they set one. */
-function judgeBy(set: string | undefined): void {
-  const level = readLevel(set);
+/** Takes what the teacher set of the student: the level that they are judged at, and how their drums stand. */
+function takeSet(set: { readonly level?: string; readonly setUp?: SetUp | null | undefined }): void {
+  const level = readLevel(set.level);
   if (level) takeSetLevel(level);
+  if (set.setUp) takeSetUp(set.setUp);
 }
 
 /** The week of whoever opened the page by a private link: they practise here now. Null where it is no such page. */
@@ -75,7 +77,7 @@ async function joinWeek(): Promise<Week | null> {
   const found = await readWeek();
   if (!found) return null;
   practiseAs(found.student);
-  judgeBy(found.level);
+  takeSet(found);
   return found;
 }
 
@@ -89,7 +91,7 @@ async function withWeek(pack: Pack, id: string): Promise<Pack> {
 export async function loadPack(): Promise<Pack> {
   const read = await readPack('');
   if (read.isPrivate) week = joinWeek();
-  else judgeBy(read.level);
+  else takeSet(read);
   await week;
   const pack = await withWeek(named(read, ownFolder()), read.id);
   if (ownLessons()[pack.id] === undefined) keepLesson(pack.id, true);

@@ -100,14 +100,14 @@ it('[SE33] gives out a take-home pack while it goes on answering', async () => {
   expect(refused).toMatchObject({ status: 422, body: { code: 'lesson-has-errors' } });
 });
 
-it('[SE38] gives out a pack that carries what was set of its lesson for one student', async () => {
+it('[SE38] [SE5900] gives out a pack that carries what was set of its lesson for one student', async () => {
   const server = shared();
   const { id } = await createLesson(server, 'title: Swing\ntempo: 240\nexercises: ["x x x x"]\n');
   const { body: made } = await send(server, 'POST', '/api/students', { name: 'Kaito' });
   const student = made as { readonly id: string; readonly revision: number };
   const set = { exercise: 'x x x x', pinned: false, note: 'Lightly.', toBpm: 96, by: '2026-12-06' };
   const kept = await send(server, 'PUT', `/api/students/${student.id}`, {
-    ...{ name: 'Kaito', revision: student.revision, level: 'advanced' },
+    ...{ name: 'Kaito', revision: student.revision, level: 'advanced', setUp: 'left-handed' },
     assignments: [
       { lesson: id, ...set },
       { lesson: 'another', ...set },
@@ -117,5 +117,5 @@ it('[SE38] gives out a pack that carries what was set of its lesson for one stud
   const response = await fetch(new URL(`/api/lessons/${id}/practice.zip?student=${student.id}`, server.url));
   const files = unzipSync(new Uint8Array(await response.arrayBuffer()));
   const pack = JSON.parse(Buffer.from(files['practice/pack.json'] ?? []).toString('utf8'));
-  expect([pack.assignments, pack.level]).toEqual([[set], 'advanced']);
+  expect([pack.assignments, pack.level, pack.setUp]).toEqual([[set], 'advanced', 'left-handed']);
 });

@@ -268,6 +268,19 @@ it('[SE42] keeps the voice note of a store from before there were several, and w
   await database.destroy();
 });
 
+it('[SE42] has every student of a store from before they had a set-up stand as each lesson says', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-17.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  const { students } = await createStudentStore(database, () => NOW).page({ find: '' });
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  expect(students.map(({ name, setUp }) => [name, setUp])).toEqual([
+    ['Kaito', null],
+    ['Sunniva Østby', null],
+  ]);
+  await database.destroy();
+});
+
 it('[SE42] keeps the voice note of a store from before notes were about a bar', async () => {
   const folder = temporaryFolder();
   cpSync(keptSamplePath('store-14.sqlite'), join(folder, STORE_FILE));

@@ -28,7 +28,7 @@ async function aWeek() {
       note: null,
     }));
     await send(server, 'PUT', `/api/students/${id}`, {
-      ...{ name: 'Kaito', level: 'advanced', assignments, revision },
+      ...{ name: 'Kaito', level: 'advanced', setUp: 'left-handed', assignments, revision },
     });
   };
   await set(1, [
@@ -42,7 +42,7 @@ async function aWeek() {
 }
 
 describe('the week of a student', () => {
-  it('[SE462] opens the practice page by a private link, with what was set in its order', async () => {
+  it('[SE462] [SE5900] opens the practice page by a private link, with what was set in its order', async () => {
     const { server, made, get, waltz, swing, id, set } = await aWeek();
     expect(made.address).toMatch(new RegExp(`^${server.url}practice/[\\w-]{43}/$`));
     expect(made.codeSvg).toMatch(/^<svg/);
@@ -51,6 +51,7 @@ describe('the week of a student', () => {
     expect(week).toEqual({
       student: { id, name: 'Kaito' },
       level: 'advanced',
+      setUp: 'left-handed',
       coach: { state: 'on', until: null },
       lessons: [
         { id: waltz.id, title: 'Jazz waltz' },

@@ -73,7 +73,7 @@ export { ontoPad, padLimbs, padVoice, SURFACES, type Surface } from './lesson/on
 export * from './lesson/prose.ts';
 export * from './lesson/repeats.ts';
 export { saidAt, withinItsBars } from './lesson/said-at.ts';
-export { inSection, sectionBefore, sectionNamed, sectionOf, sectionsOf } from './lesson/section.ts';
+export { inSection, inSetUp, sectionBefore, sectionNamed, sectionOf, sectionsOf } from './lesson/section.ts';
 export * from './lesson/standard-formats.data.ts';
 export { STARTER_NAMES, type StarterName } from './lesson/starter-names.data.ts';
 export { starterText } from './lesson/starters.data.ts';

@@ -206,7 +206,7 @@ export const ROUTES = {
     query: z.extend(inLanguage, {
       student: z
         .optional(z.string().check(z.maxLength(200)))
-        .check(z.describe('whose assignments and level the pack carries')),
+        .check(z.describe('whose assignments, level and set-up the pack carries')),
       performances: z
         .optional(z.string().check(z.maxLength(10_000)))
         .check(

@@ -4,7 +4,7 @@
  * Conventions: moments are ISO 8601 in UTC; a revision counts every change from 1; a step is a place in a lesson's
  * history of texts from 0, so undo goes to `step - 1` and redo to `step + 1`; limits count UTF-16 code units.
  */
-import { LESSON_STYLES, LONGEST_LESSON } from '@shedbook/core';
+import { LESSON_STYLES, LONGEST_LESSON, SET_UPS } from '@shedbook/core';
 import { LEVELS } from '@shedbook/judge';
 import * as z from 'zod/mini';
 import { storedAssignment } from './assignment.ts';
@@ -120,10 +120,15 @@ export const sheetPages = z.readonly(
 /** The pages of a lesson as it is kept at a revision. */
 export type SheetPages = z.output<typeof sheetPages>;
 
+const setUp = z
+  .nullable(z.enum(SET_UPS))
+  .check(z.describe('which way round their drums stand; null: as each lesson says'));
+
 const content = {
   name: studentName,
   assignments: z.readonly(z.array(storedAssignment).check(z.maxLength(500))),
   level,
+  setUp,
 };
 
 /** What can be changed about a student. */
@@ -135,9 +140,9 @@ export type StudentContent = z.output<typeof studentContent>;
 /** Asks for a student with a name. */
 export const createStudentRequest = z.readonly(z.strictObject({ name: studentName }));
 
-/** Asks to keep what was made of a student at a revision; the level stays as it is where none is sent. */
+/** Asks to keep what was made of a student at a revision; level and set-up stay as they are where none is sent. */
 export const saveStudentRequest = z.readonly(
-  z.strictObject({ ...content, level: z.optional(level), revision }),
+  z.strictObject({ ...content, level: z.optional(level), setUp: z.optional(setUp), revision }),
 );
 
 /** Asks to keep a student. */
@@ -387,6 +392,7 @@ export const week = z.readonly(
   z.object({
     student: z.readonly(z.object({ id: z.string(), name: z.string() })),
     level,
+    setUp: z.optional(setUp),
     coach: z._default(coach, { state: 'on', until: null }),
     lessons: z.readonly(
       z.array(

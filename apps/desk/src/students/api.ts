@@ -227,9 +227,9 @@ export async function changeStudent(
   change: (content: StudentContent) => StudentContent,
 ): Promise<StoredStudent> {
   const { id, revision } = student;
-  const { name, assignments, level } = change(student);
+  const { name, assignments, level, setUp } = change(student);
   try {
-    return await ask('saveStudent', { params: { id }, body: { name, assignments, level, revision } });
+    return await ask('saveStudent', { params: { id }, body: { name, assignments, level, setUp, revision } });
   } catch (error) {
     if (!(error instanceof RefusedError) || error.refusal.code !== 'student-changed') throw error;
     return changeStudent(error.refusal.values.kept, change);

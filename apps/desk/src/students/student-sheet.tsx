@@ -1,7 +1,7 @@
 /** One student: what holds, what slips and in which limb, what comes next, and what is set. */
 
 import { isCoachSilent, momentOf, summariseStudent } from '@shedbook/coach';
-import type { Lesson, PracticeLog } from '@shedbook/core';
+import { inSetUp, type Lesson, type PracticeLog, SET_UPS, type SetUp } from '@shedbook/core';
 import { LEVELS, type Level } from '@shedbook/judge';
 import type { CoachSetting, MinorityRequest, StoredStudent, StudentContent } from '@shedbook/routes';
 import { Button, Choices, closeSheet, Problem, Sheet } from '@shedbook/stand';
@@ -156,7 +156,12 @@ export function StudentSheet(props: StudentSheetProps) {
 }
 
 function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
-  const { student, shelf, now, kept, onChange } = props;
+  const { student, now, kept, onChange } = props;
+  const { setUp } = student;
+  const shelf = useMemo(
+    () => props.shelf.map((each) => ({ ...each, lesson: inSetUp(each.lesson, setUp) })),
+    [props.shelf, setUp],
+  );
   const words = useWords();
   const dayWords = useDayWords();
   const { log } = kept;
@@ -209,11 +214,20 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
         choices={LEVELS.map((level) => [level, words.students.levels[level]])}
         onChange={(level) => onChange((content) => ({ ...content, level }))}
       />
+      <Choices<SetUp | 'written'>
+        label={words.students.setUp}
+        value={setUp ?? 'written'}
+        choices={[
+          ['written', words.students.setUpAsWritten],
+          ...SET_UPS.map((each) => [each, words.students.setUps[each]] as const),
+        ]}
+        onChange={(next) => onChange((content) => ({ ...content, setUp: next === 'written' ? null : next }))}
+      />
       <CoachSwitch student={student} now={now} onSet={props.onSetCoach} />
       <StandingList title={words.students.slips} standings={summary.shaky} pass={pass} />
       <StandingList title={words.students.learning} standings={summary.learning} pass={pass} />
       <StandingList title={words.students.holds} standings={summary.firm} />
-      <ByLimb shelf={shelf} log={log} setUp={shelf[0]?.lesson.setUp ?? 'right-handed'} />
+      <ByLimb shelf={shelf} log={log} setUp={setUp ?? shelf[0]?.lesson.setUp ?? 'right-handed'} />
       <ClimbedList shelf={shelf} log={log} />
       <Consent student={student} onNote={props.onNoteMinority} />
       <PrivateLinks student={student} />

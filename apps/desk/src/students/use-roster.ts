@@ -107,9 +107,9 @@ export function useRoster(onErased: (erased: Erased) => void): Roster {
       attempt(async () => {
         const kept = await changeStudent(student, change);
         put(kept);
-        const { name, assignments, level } = student;
+        const { name, assignments, level, setUp } = student;
         told(words.students.changed({ name }), () =>
-          changeStudent(kept, () => ({ name, assignments, level })),
+          changeStudent(kept, () => ({ name, assignments, level, setUp })),
         );
       }),
     makeLesson: ({ name, assignments }) =>

@@ -273,7 +273,7 @@ it('[ST45] falls silent for the limbs that the student plays, named for the set-
   expect(voices).toEqual(new Set(['click', 'bass', 'snare']));
 });
 
-it('[ST45] mirrors limbs and written hands for a left-handed student', async () => {
+it('[ST45] [ST5901] mirrors limbs and written hands for a left-handed student', async () => {
   const page = await onStand('#2');
   const hands = () => page.locator('[data-part="hand"]').allTextContents();
   await page.locator('[data-part="hand"]').first().waitFor();

@@ -52,7 +52,7 @@ export function ProgressView({ log }: { readonly log: PracticeLog }) {
   const all = useHearingWords();
   const words = all.progress;
   const { limbs: limbWords } = usePracticeLanguage().words;
-  const { pack } = usePracticeSession();
+  const { pack, choice } = usePracticeSession();
   const sayWeek = useSayWeek();
   const tempi = useTempi(log);
   const evens = useEvens(log);
@@ -88,7 +88,7 @@ export function ProgressView({ log }: { readonly log: PracticeLog }) {
           );
         })}
         {limbs.map(({ limb, points }) => {
-          const name = words.even({ limb: limbWords[sideOf(limb, pack.lesson.setUp)] });
+          const name = words.even({ limb: limbWords[sideOf(limb, choice.setUp)] });
           return (
             <li key={limb}>
               <h3>{name}</h3>

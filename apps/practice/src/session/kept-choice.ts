@@ -2,6 +2,7 @@
 import type { Lesson } from '@shedbook/core';
 import { rememberedOwn, rememberOwn } from '../kept/students.ts';
 import { firstChoice, mostLayers, type PracticeChoice, withinRange } from './choice.ts';
+import { ownSetUp } from './own-set-up.ts';
 
 /** A choice, and the tempo of every exercise that was played, by its lasting name. */
 export interface KeptChoice {
@@ -27,10 +28,11 @@ export function recallChoice(lessonId: string, lesson: Lesson): KeptChoice {
   const { choice, tempi = {} } = readKept(lessonId);
   const { bpm: _, ...first } = firstChoice(lesson);
   const merged = { ...first, ...choice };
+  const setUp = ownSetUp() ?? merged.setUp;
   const layers = Math.min(Math.max(1, merged.layers), mostLayers(lesson));
   const known = Object.entries(tempi).filter(([, bpm]) => Number.isFinite(bpm));
   return {
-    choice: { ...merged, layers },
+    choice: { ...merged, setUp, layers },
     tempi: Object.fromEntries(known.map(([key, bpm]) => [key, withinRange(bpm)])),
   };
 }

@@ -1,9 +1,11 @@
 /** The lessons of the student on this host: the page's own, and those that were opened at other addresses. */
 import type { ShelfLesson } from '@shedbook/coach';
+import { inSetUp } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
 import { createContext, type ReactNode, useContext, useMemo } from 'react';
 import { rememberedOwn } from '../kept/students.ts';
 import { goalName, readGoal, withGoal } from './own-goal.ts';
+import { ownSetUp } from './own-set-up.ts';
 import { usePracticeSession } from './practice-session.tsx';
 
 const ShelfContext = createContext<readonly Pack[]>([]);
@@ -37,5 +39,6 @@ export function usePacks(): readonly Pack[] {
 /** The packs as lessons that a plan is made from. */
 export function useShelf(): readonly ShelfLesson[] {
   const packs = usePacks();
-  return useMemo(() => packs.map(({ id, lesson }) => ({ id, lesson })), [packs]);
+  const own = ownSetUp();
+  return useMemo(() => packs.map(({ id, lesson }) => ({ id, lesson: inSetUp(lesson, own) })), [packs, own]);
 }

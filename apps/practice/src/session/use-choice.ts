@@ -3,6 +3,7 @@ import { exerciseKey, type Lesson, sectionOf } from '@shedbook/core';
 import { useEffect, useMemo, useState } from 'react';
 import { mostLayers, type PracticeChoice, withinRange } from './choice.ts';
 import { keepChoice, recallChoice } from './kept-choice.ts';
+import { keepSetUp } from './own-set-up.ts';
 
 /** The lasting name of the groove alone, among those of exercises. */
 const TIME = 'time';
@@ -30,10 +31,12 @@ export function useChoice(
   // All layers of one section are all of every other, too.
   const whole = (change: Partial<PracticeChoice>) =>
     change.layers === all ? { ...change, layers: mostLayers(lesson) } : change;
-  const choose = ({ bpm: next, ...change }: Partial<PracticeChoice>) =>
+  const choose = ({ bpm: next, ...change }: Partial<PracticeChoice>) => {
+    if (change.setUp) keepSetUp(change.setUp);
     setKept((before) => ({
       choice: Object.keys(change).length === 0 ? before.choice : { ...before.choice, ...whole(change) },
       tempi: next === undefined ? before.tempi : { ...before.tempi, [key]: withinRange(next) },
     }));
+  };
   return [choice, choose];
 }

@@ -1,5 +1,5 @@
 /** Language, light or dark, and which way round the drums stand. */
-import type { SetUp } from '@shedbook/core';
+import { SET_UPS } from '@shedbook/core';
 import { Choices, Preferences } from '@shedbook/stand';
 import { LANGUAGES } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
@@ -7,8 +7,6 @@ import { usePracticeLanguage } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './page-settings.module.css';
 import { StudentsPick } from './students-pick.tsx';
-
-const SET_UPS: readonly SetUp[] = ['right-handed', 'left-handed'];
 
 /** The choices at the foot of the sheet. */
 export function PageSettings() {

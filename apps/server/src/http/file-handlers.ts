@@ -35,7 +35,7 @@ function sentFile({ title, bytes }: MadeFile, format: FileFormat): SentFile {
 /** Answers the routes of files. */
 export function fileHandlers(parts: FileParts) {
   const { store, students, sheets, packs, imports, films, dataDir } = parts;
-  /** What a student has to do of a lesson, and their level; nothing where there is no such student. */
+  /** What a student has to do of a lesson, their level and their set-up; nothing where there is no such student. */
   const setFor = async (student: string | undefined, lesson: string) => {
     const found = student === undefined ? null : await students.read(student);
     if (!found) return {};
@@ -43,7 +43,7 @@ export function fileHandlers(parts: FileParts) {
     const assignments = own.map(({ exercise, pinned, note, toBpm, by }) => {
       return { exercise, pinned, note, toBpm, by };
     });
-    return { assignments, level: found.level };
+    return { assignments, level: found.level, setUp: found.setUp };
   };
   /** What is made of a lesson, or why it is not. */
   async function made<Made>(id: string, make: (stored: StoredLesson) => Promise<Made | null>) {

@@ -22,8 +22,8 @@ export function progressHandlers({ store, students, sheets }: ProgressParts) {
       if (!student) return refuse('no-such-student', {});
       const rows = await students.rows(id);
       const lessons = (await store.list()).map((lesson) => ({ id: lesson.id, text: lesson.text }));
-      const { name, assignments } = student;
-      const order = { ...query, name, assignments, lessons, rows };
+      const { name, assignments, setUp } = student;
+      const order = { ...query, name, assignments, setUp, lessons, rows };
       const { title, bytes } = await sheets.progress(order, { of: id, signal });
       const { ending, type } = FILE_FORMATS.sheet;
       return answer({ name: fileNameOf(title, ending), type, content: bytes });

@@ -33,7 +33,7 @@ export interface SheetMaker {
   /** A take-home pack as a ZIP file; `name` is the lasting name of the lesson. */
   pack(
     request: Pick<SheetOrder, 'text' | 'name' | 'language' | 'dataDir'> &
-      Partial<Pick<SheetOrder, 'assignments' | 'level' | 'demonstrations' | 'kept' | 'isPrivate'>>,
+      Partial<Pick<SheetOrder, 'assignments' | 'level' | 'setUp' | 'demonstrations' | 'kept' | 'isPrivate'>>,
     who: WhoWaits,
   ): Promise<MadeFile | null>;
   /** A performance as a demonstration that can be kept; null where the lesson has errors or no such exercise. */
@@ -67,6 +67,7 @@ export function createSheetMaker(): SheetMaker {
       name: '',
       assignments: [],
       level: null,
+      setUp: null,
       ...{ demonstrations: [], kept: [] },
       format: 'midi',
       isPrivate: false,

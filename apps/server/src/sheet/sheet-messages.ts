@@ -1,6 +1,6 @@
 /** What the server and its engraving thread say to each other. */
 import type { Assignment, LogRowText } from '@shedbook/coach';
-import type { Paper, StandardFormat } from '@shedbook/core';
+import type { Paper, SetUp, StandardFormat } from '@shedbook/core';
 import type { Recorded } from '@shedbook/film';
 import type { PackAssignment } from '@shedbook/pack';
 import type { LanguageTag } from '@shedbook/words';
@@ -35,6 +35,8 @@ export interface SheetOrder {
   readonly assignments: readonly PackAssignment[];
   /** The level at which that student is judged; null where the pack is for everybody. */
   readonly level: string | null;
+  /** Which way round that student's drums stand; null where nobody has said. */
+  readonly setUp: SetUp | null;
   /** Performances that a pack demonstrates exercises with, and where they lie. */
   readonly demonstrations: readonly HeardPlaying[];
   /** Those that are kept with the lesson; what was sent for the pack goes before them. */
@@ -48,6 +50,8 @@ export interface ProgressOrder {
   readonly want: 'progress';
   readonly name: string;
   readonly assignments: readonly Assignment[];
+  /** Which way round the student's drums stand; null: as each lesson says. */
+  readonly setUp: SetUp | null;
   /** Texts of the lessons that the student practises from, by their ids. */
   readonly lessons: readonly { readonly id: string; readonly text: string }[];
   /** Rows of practice. */

@@ -1,7 +1,7 @@
 /** The engraving thread: it keeps the engraver and the fonts, and the sheet it made last. */
 import { parentPort } from 'node:worker_threads';
 import { logOfRows } from '@shedbook/coach';
-import { type Lesson, parseLesson } from '@shedbook/core';
+import { inSetUp, type Lesson, parseLesson } from '@shedbook/core';
 import { fileIn, loadEngravingTools, readMedia, readPracticePage } from '@shedbook/host';
 import {
   makePack,
@@ -80,7 +80,7 @@ async function toKeep(lesson: Lesson, { heard }: DemonstrationOrder): Promise<Sh
 
 /** The bytes of the file that is wanted. */
 async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
-  const { want, text, name, language, assignments, level, isPrivate, format } = order;
+  const { want, text, name, language, assignments, level, setUp, isPrivate, format } = order;
   if (want === 'standard') return writeStandardSheet(lesson, format).content;
   if (want === 'pdf') {
     const sheet = await sheetOf(lesson, order);
@@ -89,18 +89,15 @@ async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
   const app = await readPracticePage();
   const what = { id: name, lesson, text, app, language, assignments, isPrivate, audio: !isPrivate };
   const demonstrations = await shownIn(lesson, order);
-  const judged = level === null ? {} : { level };
+  const own = { ...(level === null ? {} : { level }), ...(setUp === null ? {} : { setUp }) };
   const media = await mediaOf(lesson, order);
-  return zipPack(
-    await makePack({ ...what, ...judged, ...(await tools), demonstrations, media }),
-    PACK_FOLDER,
-  );
+  return zipPack(await makePack({ ...what, ...own, ...(await tools), demonstrations, media }), PACK_FOLDER);
 }
 
 async function progressOf({ lessons, rows, ...order }: ProgressOrder): Promise<SheetAnswer> {
   const shelf = lessons.flatMap(({ id, text }) => {
     const { lesson } = parseLesson(text, 'lesson');
-    return lesson ? [{ id, lesson }] : [];
+    return lesson ? [{ id, lesson: inSetUp(lesson, order.setUp) }] : [];
   });
   const { name, assignments, now, weeks, language, paper } = order;
   const student = { name, assignments, shelf, log: logOfRows(rows) };

@@ -162,10 +162,10 @@ async function saveInto(dataDir: string | undefined, folder: string): Promise<Sa
     );
     for (const text of earlier) writeLesson(text);
     const students = await orElse(() => opened.students.list(), []);
-    for (const { id, name, assignments, level } of students) {
+    for (const { id, name, assignments, level, setUp } of students) {
       const rows = (await orElse(() => opened.students.rows(id), [])).filter(({ isSound }) => isSound);
       const entries = rows.map(({ text }) => text).join(',\n');
-      const about = JSON.stringify({ name, level, assignments });
+      const about = JSON.stringify({ name, level, setUp, assignments });
       write(fileNameOf(name, ''), '.student.json', `{"student":${about},"rows":[\n${entries}\n]}\n`);
     }
     return { lessons: lessons.length, earlier: earlier.length, students: students.length };

@@ -281,4 +281,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { statements: NOTES_AT_BARS },
   { statements: LAST_PLAYED_AND_NOTES },
   { statements: DEMONSTRATIONS },
+  { statements: 'alter table students add column set_up text;' },
 ];

@@ -78,6 +78,7 @@ export function studentOf(row: StudentRow): StoredStudent {
     lastPlayedAt: row.last_played_at,
     assignments: readAssignments(row.assignments),
     level: row.level,
+    setUp: row.set_up,
     minority: minorityOf(row),
     coach: { state: row.coach, until: row.coach_until },
     revision: row.revision,

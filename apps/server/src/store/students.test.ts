@@ -46,6 +46,11 @@ it('[SE40] keeps a student, and refuses a save from another revision', async () 
   const { level: _, ...before } = { ...stricter, revision: 3 };
   expect(await send(server, 'PUT', path, before)).toMatchObject({ body: { level: 'advanced' } });
   expect(await rosterOf(server)).toMatchObject([{ name: 'Kaito', revision: 4 }]);
+  const leftHanded = { ...stricter, setUp: 'left-handed', revision: 4 };
+  expect(await send(server, 'PUT', path, leftHanded)).toMatchObject({ body: { setUp: 'left-handed' } });
+  // a page from before students had a set-up sends none
+  const kept = await send(server, 'PUT', path, { ...stricter, revision: 5 });
+  expect(kept).toMatchObject({ body: { setUp: 'left-handed', revision: 6 } });
   for (const wrong of [{ name: '' }, {}]) {
     expect((await send(server, 'POST', '/api/students', wrong)).status).toBe(400);
   }

@@ -88,19 +88,20 @@ export async function saveStudent(
   const kept = await read(database, id);
   if (!kept) return { kind: 'missing' };
   if (kept.revision !== revision) return { kind: 'conflict', kept };
-  const { name = kept.name, level = kept.level } = request;
+  const { name = kept.name, level = kept.level, setUp = kept.setUp } = request;
   const next = {
     name,
     finds: folded(name),
     assignments: JSON.stringify(assignments),
     level,
+    set_up: setUp,
     revision: revision + 1,
     updated_at: now,
   };
   await database.updateTable('students').set(next).where('id', '=', id).execute();
   return {
     kind: 'saved',
-    student: { ...kept, name, assignments, level, revision: revision + 1, updatedAt: now },
+    student: { ...kept, name, assignments, level, setUp, revision: revision + 1, updatedAt: now },
   };
 }
 
@@ -139,6 +140,7 @@ export function createStudentStore(
         finds: folded(name),
         assignments: '[]',
         level: 'intermediate' as const,
+        set_up: null,
         revision: 1,
         created_at: at,
         updated_at: at,

@@ -46,6 +46,7 @@ interface StudentsTable {
   /** JSON: a list of assignments. */
   readonly assignments: string;
   readonly level: StoredStudent['level'];
+  readonly set_up: StoredStudent['setUp'];
   readonly revision: number;
   readonly created_at: ColumnType<string, string, never>;
   readonly updated_at: string;

@@ -34,6 +34,7 @@ export async function weekOf(
   return {
     student: { id: student.id, name: student.name },
     level: student.level,
+    setUp: student.setUp,
     coach: student.coach,
     lessons: lessons.map(({ id, title }) => ({ id, title })),
     assignments: student.assignments.filter(({ lesson }) => there.has(lesson)),

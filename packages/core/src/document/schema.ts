@@ -7,7 +7,7 @@
 import * as z from 'zod/mini';
 import { DYNAMIC_MARKS } from '../kit/dynamics.ts';
 import { HOW_WORDS } from '../kit/how.data.ts';
-import { BEATERS, LIMBS, VOICES } from '../kit/voice.ts';
+import { BEATERS, LIMBS, SET_UPS, VOICES } from '../kit/voice.ts';
 import { composeSettingsSchema } from '../lesson/compose-settings.ts';
 import { EXAMPLE_TIMES } from '../lesson/example.ts';
 import { expecting } from '../lesson/expecting.ts';
@@ -513,7 +513,7 @@ export const lessonSchema = z.strictObject(
       .check(z.describe('printed under the title, in small Markdown')),
     media: z.optional(media),
     setUp: z
-      .optional(oneOf(['right-handed', 'left-handed']))
+      .optional(oneOf(SET_UPS))
       .check(z.describe('which hand and foot lead; `right-handed` when left out')),
     ...played,
     sections: z

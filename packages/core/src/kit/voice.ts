@@ -73,7 +73,9 @@ export const LIMBS = ['lead hand', 'other hand', 'lead foot', 'other foot'] as c
 export type Limb = (typeof LIMBS)[number];
 
 /** Right-handed: the lead hand is the right one, and the lead foot too. Left-handed mirrors both. */
-export type SetUp = 'right-handed' | 'left-handed';
+export const SET_UPS = ['right-handed', 'left-handed'] as const;
+/** Which way round the drums stand. */
+export type SetUp = (typeof SET_UPS)[number];
 
 /** What is known of a voice. */
 export interface VoiceFacts {

@@ -5,7 +5,7 @@
 
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import type { Lesson } from '@shedbook/core';
+import type { Lesson, SetUp } from '@shedbook/core';
 import type { Engraver, Fonts } from '@shedbook/engrave';
 import type { Demonstration } from '@shedbook/playing';
 import type { LanguageTag } from '@shedbook/words';
@@ -71,6 +71,8 @@ export interface PackRequest {
   readonly assignments?: readonly PackAssignment[];
   /** The level at which the teacher judges that student; what the student chooses where left out. */
   readonly level?: string;
+  /** Which way round that student's drums stand; as the lesson says where left out. */
+  readonly setUp?: SetUp;
   /** Whether it is opened by a private link. */
   readonly isPrivate?: boolean;
   /** Told how many recordings are done. */
@@ -137,7 +139,7 @@ async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<Pa
 }
 
 function describe(
-  { id, lesson, assignments = [], level, isPrivate }: PackRequest,
+  { id, lesson, assignments = [], level, setUp, isPrivate }: PackRequest,
   tiles: PackTiles,
   {
     downloads,
@@ -164,6 +166,7 @@ function describe(
     ...(media.length === 0 ? {} : { media }),
     ...(assignments.length === 0 ? {} : { assignments }),
     ...(level === undefined ? {} : { level }),
+    ...(setUp === undefined ? {} : { setUp }),
     ...(isPrivate ? { isPrivate } : {}),
   };
 }
@@ -189,9 +192,10 @@ export async function makePack(request: PackRequest): Promise<readonly PackFile[
   const recordings = shown.map(({ file }) => file);
   const demonstrations = shown.map(({ told }) => told);
   const parts = [...plain, manifest(lesson), ...tiles.files, ...downloads, ...recordings, ...media.files];
-  const { assignments = [], level, isPrivate = false } = request;
-  const isPlain = assignments.length === 0 && level === undefined && !isPrivate;
-  const set = isPlain ? [] : [textFile('assignments', JSON.stringify({ assignments, level, isPrivate }))];
+  const { assignments = [], level, setUp, isPrivate = false } = request;
+  const own = { assignments, level, setUp, isPrivate };
+  const isPlain = assignments.length === 0 && (level ?? setUp) === undefined && !isPrivate;
+  const set = isPlain ? [] : [textFile('assignments', JSON.stringify(own))];
   const told = shown.length === 0 ? [] : [textFile('demonstrations', JSON.stringify(demonstrations))];
   const beside = media.told.length === 0 ? [] : [textFile('media', JSON.stringify(media.told))];
   const version = versionOf([...parts, ...set, ...told, ...beside, ...(worker ? [worker] : [])]);

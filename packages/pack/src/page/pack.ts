@@ -5,7 +5,7 @@
  * Conventions: millimetres from a tile's upper left corner, to 0.01; bars, beats and slots from 1; paths relative to
  * the pack's folder, with slashes.
  */
-import type { Lesson, Voice } from '@shedbook/core';
+import type { Lesson, SetUp, Voice } from '@shedbook/core';
 import type { Demonstration } from '@shedbook/playing';
 import type { FileKind } from '../files/file.ts';
 
@@ -113,6 +113,8 @@ export interface Pack {
   readonly assignments?: readonly PackAssignment[];
   /** The level at which the teacher judges that student, as `packages/judge` names it; left out where the pack is for everybody. */
   readonly level?: string;
+  /** Which way round that student's drums stand; left out where the teacher has not said. */
+  readonly setUp?: SetUp;
   /** Whether it is opened by a private link: beside its folder lies what was set, and what is played goes back there. */
   readonly isPrivate?: true;
 }

@@ -1,5 +1,6 @@
 /** Students, in English. */
 import { LEVEL_NAMES } from '../levels.ts';
+import { SET_UP_NAMES } from '../set-ups.ts';
 
 /** Words of `students`. */
 export const students = {
@@ -31,6 +32,9 @@ export const students = {
     'Choose the file or drop it here: a recording of any kind, MIDI from an electronic kit, or what the practice page saved.',
   level: 'How strictly reports are judged',
   levels: LEVEL_NAMES,
+  setUp: 'How their drums stand',
+  setUpAsWritten: 'As each lesson says',
+  setUps: SET_UP_NAMES,
   whichExercise: 'This is the report of one take. What was played?',
   takeIn: 'Add it',
   tookIn:

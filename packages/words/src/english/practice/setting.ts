@@ -1,4 +1,5 @@
 /** How to practise, in English. */
+import { SET_UP_NAMES } from '../set-ups.ts';
 
 /** Words of `setting`. */
 export const setting = {
@@ -44,10 +45,7 @@ export const setting = {
     full: 'Every limb',
   },
   setUp: 'Set-up',
-  setUps: {
-    'right-handed': 'Right-handed',
-    'left-handed': 'Left-handed',
-  },
+  setUps: SET_UP_NAMES,
 } as const;
 
 /** Words of `ladder`. */

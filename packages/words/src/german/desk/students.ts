@@ -2,6 +2,7 @@
 import type * as english from '../../english/desk/students.ts';
 import { translation } from '../../message/translated.ts';
 import { LEVEL_NAMES } from '../levels.ts';
+import { SET_UP_NAMES } from '../set-ups.ts';
 
 /** Words of `students`. */
 export const students = translation<typeof english.students>()({
@@ -32,6 +33,9 @@ export const students = translation<typeof english.students>()({
     'Die Datei wählen oder hierher ziehen: eine Aufnahme jeder Art, MIDI von einem E-Drumset oder was die Übungsseite gesichert hat.',
   level: 'Wie streng Berichte beurteilt werden',
   levels: LEVEL_NAMES,
+  setUp: 'Wie das Schlagzeug steht',
+  setUpAsWritten: 'Wie in jeder Lektion',
+  setUps: SET_UP_NAMES,
   whichExercise: 'Das ist der Bericht einer Aufnahme. Was wurde gespielt?',
   takeIn: 'Hinzufügen',
   tookIn:

@@ -1,6 +1,7 @@
 /** How to practise, in German. */
 import type * as english from '../../english/practice/setting.ts';
 import { translation } from '../../message/translated.ts';
+import { SET_UP_NAMES } from '../set-ups.ts';
 
 /** Words of `setting`. */
 export const setting = translation<typeof english.setting>()({
@@ -46,10 +47,7 @@ export const setting = translation<typeof english.setting>()({
     full: 'Alle Gliedmaßen',
   },
   setUp: 'Aufbau',
-  setUps: {
-    'right-handed': 'Rechtshändig',
-    'left-handed': 'Linkshändig',
-  },
+  setUps: SET_UP_NAMES,
 });
 
 /** Words of `ladder`. */
