@@ -212,10 +212,13 @@ export const ROUTES = {
         .check(
           z.describe('names of performances that the pack demonstrates exercises with, joined by commas'),
         ),
+      films: z
+        .optional(z.string().check(z.maxLength(40_000)))
+        .check(z.describe('ids of films of one exercise each that the pack carries, joined by commas')),
     }),
     body: null,
     answer: file,
-    refusals: ['no-such-lesson', 'no-such-performance', 'lesson-has-errors'],
+    refusals: ['no-such-lesson', 'no-such-performance', 'no-such-film', 'lesson-has-errors'],
   }),
   planFilm: route({
     method: 'POST',

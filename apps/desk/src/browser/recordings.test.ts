@@ -83,7 +83,7 @@ it('[ST900] [ST5400] records exercises in any form, layer and format, and leaves
   expect(threads.filter((url) => url.includes('recording.worker'))).toHaveLength(1);
 });
 
-it('[ST2000] says how long and large a film will be before it is made, how far it is, and leaves off when told to', async () => {
+it('[ST2000] [ST5402] says how long and large a film will be before it is made, how far it is, and leaves off when told to', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, await addressOf(url, 'First swing', 'print'));
   await page.getByRole('button', { name: 'Make a film' }).click();
@@ -99,6 +99,19 @@ it('[ST2000] says how long and large a film will be before it is made, how far i
   await form.getByRole('button', { name: 'Cancel' }).click();
   await form.getByText('Cancelled; nothing was kept.').waitFor();
   await form.getByRole('button', { name: 'Make the film' }).waitFor();
+  await page.getByRole('button', { name: 'Done' }).click();
+  // one of each exercise for the pack
+  const home = page.locator('section', {
+    has: page.getByRole('heading', { name: 'For practising at home' }),
+  });
+  await home.getByText('A film of each exercise').click();
+  await home.getByText(/ of film, 1920 × 1080, about .* MB$/).waitFor({ timeout: PATIENCE_MS });
+  await home.getByRole('button', { name: 'Take-home pack (ZIP)' }).click();
+  await home.getByText('Film 1 of 24 …').waitFor({ timeout: PATIENCE_MS });
+  await home.getByRole('progressbar').waitFor();
+  await home.getByRole('button', { name: 'Cancel' }).click();
+  await home.getByText('Cancelled; nothing was kept.').waitFor();
+  await home.getByRole('button', { name: 'Take-home pack (ZIP)', disabled: false }).waitFor();
 });
 
 async function demoLesson(file: string): Promise<Lesson> {

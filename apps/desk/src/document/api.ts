@@ -84,12 +84,18 @@ export function readPack(
   {
     student,
     performances = [],
-  }: { readonly student?: string; readonly performances?: readonly string[] } = {},
+    films = [],
+  }: {
+    readonly student?: string;
+    readonly performances?: readonly string[];
+    readonly films?: readonly string[];
+  } = {},
 ): Promise<ReceivedFile> {
   const query = {
     language,
     ...(student === undefined ? {} : { student }),
     ...(performances.length === 0 ? {} : { performances: performances.join(',') }),
+    ...(films.length === 0 ? {} : { films: films.join(',') }),
   };
   return ask('packLesson', { params: { id }, query });
 }

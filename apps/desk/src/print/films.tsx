@@ -6,10 +6,11 @@ import { durationWords, sizeWords } from '@shedbook/words';
 import { useState } from 'react';
 import rows from '../shared/making-rows.module.css';
 import { useLanguage, useWords } from '../words/words.tsx';
+import { Plan } from './film-plan.tsx';
 import { FormChoice, TempoChoice } from './form-and-tempo.tsx';
 import { Manner, Performances, USUAL_OVER } from './performances.tsx';
 import styles from './recordings.module.css';
-import { type Filming, useFilm, useFilmPlan } from './use-film.ts';
+import { type Filming, useFilm } from './use-film.ts';
 import { heardOf, isOnItsWay, usePerformances } from './use-performances.ts';
 import { WhichExercises } from './which-exercises.tsx';
 
@@ -64,18 +65,6 @@ function Said({ filming }: { readonly filming: Filming }) {
     default:
       return null;
   }
-}
-
-/** What it will be: how long, how large, or why it cannot be. */
-function Plan({ id, wish }: { readonly id: string; readonly wish: FilmWish }) {
-  const words = useWords();
-  const plan = useFilmPlan(id, wish);
-  if (plan === null || typeof plan === 'string') return plan;
-  return words.films.plan({
-    duration: durationWords(words.durations, plan.seconds),
-    ...{ width: plan.widthPx, height: plan.heightPx },
-    size: sizeWords(words.sizes, plan.bytes),
-  });
 }
 
 /** How it looks. */

@@ -11,9 +11,10 @@ export type Filming =
   | { readonly at: 'refused'; readonly why: string }
   | { readonly at: 'going'; readonly state: FilmState };
 
-/** Milliseconds until a change is asked about, and between two looks at a film. */
+/** Milliseconds until a change is asked about. */
 const SETTLED_MS = 400;
-const LOOK_MS = 700;
+/** Milliseconds between two looks at a film. */
+export const FILM_LOOK_MS = 700;
 
 /** What a film will be as it is asked for; null while that is not known. */
 export function useFilmPlan(id: string, wish: FilmWish): FilmPlan | string | null {
@@ -71,7 +72,7 @@ export function useFilm(id: string) {
             ? show({ at: 'refused', why: wordsFor(error, words) })
             : show({ at: 'going', state: { ...going } }),
       );
-    }, LOOK_MS);
+    }, FILM_LOOK_MS);
     return () => clearTimeout(look);
   }, [going, words]);
   return {

@@ -29,6 +29,12 @@ export interface PlannedFilm {
   readonly plan: FilmPlan;
 }
 
+/** A film of an exercise, and where it lies. */
+export interface PackedFilm {
+  readonly exercise: number;
+  readonly path: string;
+}
+
 /** Makes films. */
 export interface FilmMaker {
   /** What a film will be, or why there will be none. */
@@ -49,6 +55,8 @@ export interface FilmMaker {
   state(id: string): FilmState | null;
   /** A file of a film that was made; null where there is none. */
   file(id: string, part: FilmPart): SentFile | null;
+  /** Films of one exercise of a lesson each, to go into its pack; null where one of them is no such film. */
+  packed(lesson: string, ids: readonly string[]): readonly PackedFilm[] | null;
   /** Leaves a film off, or throws it away. @returns whether there was one */
   cancel(id: string): Promise<boolean>;
   close(): Promise<void>;
@@ -60,6 +68,9 @@ export type HearAnswer =
   | { readonly kind: 'no-such-performance' };
 
 interface OneFilm {
+  /** Id of the lesson, and the exercises that it shows. */
+  readonly lesson: string;
+  readonly exercises: readonly number[];
   readonly folder: string;
   readonly control: AbortController;
   state: FilmState;
@@ -170,7 +181,11 @@ export function createFilmMaker(now: () => number): FilmMaker {
       await mkdir(folder);
       const control = new AbortController();
       const state: FilmState = { id, at: 'waiting', share: 0, leftSeconds: null, files: [] };
-      const film: OneFilm = { folder, control, state, files: [], pictureSince: null, asked: now() };
+      const { exercises } = wish;
+      const film: OneFilm = {
+        ...{ lesson, exercises, folder, control, state },
+        ...{ files: [], pictureSince: null, asked: now() },
+      };
       films.set(id, film);
       const stem = join(folder, fileNameOf(title, ''));
       const terms = { of: lesson, deadlineMs: MAKE_MS, signal: control.signal, endsWhenLeft: true };
@@ -192,6 +207,22 @@ export function createFilmMaker(now: () => number): FilmMaker {
       if (!found) return null;
       const type = TYPES[extname(found.path)] ?? 'application/octet-stream';
       return { name: basename(found.path), type, content: createReadStream(found.path) };
+    },
+    packed: (lesson, ids) => {
+      const found = ids.map((id): PackedFilm | null => {
+        const film = films.get(id);
+        if (film) film.asked = now();
+        const path = film?.files.find(({ what }) => what === 'film')?.path;
+        const [exercise, ...others] = film?.lesson === lesson ? film.exercises : [];
+        return path !== undefined && exercise !== undefined && others.length === 0
+          ? { exercise, path }
+          : null;
+      });
+      const there = found.filter((each) => each !== null);
+      // Of several of one exercise the last.
+      return there.length < ids.length
+        ? null
+        : [...new Map(there.map((each) => [each.exercise, each])).values()];
     },
     cancel: remove,
     close: async () => {

@@ -77,12 +77,14 @@ export function fileHandlers(parts: FileParts) {
       const who = { of: params.id, signal };
       const demonstrations = films.heard(query.performances?.split(',') ?? []);
       if (!demonstrations) return refuse('no-such-performance', {});
+      const filmed = films.packed(params.id, query.films?.split(',') ?? []);
+      if (!filmed) return refuse('no-such-film', {});
       return madeFile(who, 'pack', async (stored) => {
         const { text, id } = stored;
         const set = await setFor(query.student, id);
         const { language } = query;
         const kept = await parts.demonstrations.whole(id);
-        const shown = { demonstrations, kept };
+        const shown = { demonstrations, kept, films: filmed };
         const pack = await packs.pack({ text, name: id, language, dataDir, ...shown, ...set }, who);
         if (pack) await noteGivenOut(store, stored);
         return pack;

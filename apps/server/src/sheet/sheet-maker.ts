@@ -33,7 +33,9 @@ export interface SheetMaker {
   /** A take-home pack as a ZIP file; `name` is the lasting name of the lesson. */
   pack(
     request: Pick<SheetOrder, 'text' | 'name' | 'language' | 'dataDir'> &
-      Partial<Pick<SheetOrder, 'assignments' | 'level' | 'setUp' | 'demonstrations' | 'kept' | 'isPrivate'>>,
+      Partial<
+        Pick<SheetOrder, 'assignments' | 'level' | 'setUp' | 'demonstrations' | 'kept' | 'films' | 'isPrivate'>
+      >,
     who: WhoWaits,
   ): Promise<MadeFile | null>;
   /** A performance as a demonstration that can be kept; null where the lesson has errors or no such exercise. */
@@ -68,7 +70,7 @@ export function createSheetMaker(): SheetMaker {
       assignments: [],
       level: null,
       setUp: null,
-      ...{ demonstrations: [], kept: [] },
+      ...{ demonstrations: [], kept: [], films: [] },
       format: 'midi',
       isPrivate: false,
       ...order,

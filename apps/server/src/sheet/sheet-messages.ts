@@ -41,6 +41,8 @@ export interface SheetOrder {
   readonly demonstrations: readonly HeardPlaying[];
   /** Those that are kept with the lesson; what was sent for the pack goes before them. */
   readonly kept: readonly KeptPlaying[];
+  /** Films that a pack carries, and where they lie. */
+  readonly films: readonly { readonly exercise: number; readonly path: string }[];
   /** Whether a pack is opened by a private link: one without recordings. */
   readonly isPrivate: boolean;
 }

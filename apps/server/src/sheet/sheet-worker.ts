@@ -1,9 +1,12 @@
 /** The engraving thread: it keeps the engraver and the fonts, and the sheet it made last. */
+import { readFile } from 'node:fs/promises';
+import { extname } from 'node:path';
 import { parentPort } from 'node:worker_threads';
 import { logOfRows } from '@shedbook/coach';
 import { inSetUp, type Lesson, parseLesson } from '@shedbook/core';
 import { fileIn, loadEngravingTools, readMedia, readPracticePage } from '@shedbook/host';
 import {
+  type ExerciseFilm,
   makePack,
   makeSheet,
   PACK_FOLDER,
@@ -78,6 +81,14 @@ async function toKeep(lesson: Lesson, { heard }: DemonstrationOrder): Promise<Sh
   return { kind: 'demonstration', made: { ...played, facts: JSON.stringify(told), flac } };
 }
 
+/** The films that a pack carries. */
+function filmsOf({ films }: SheetOrder): Promise<readonly ExerciseFilm[]> {
+  const read = films.map(async ({ exercise, path }) => {
+    return { exercise, ending: extname(path), content: await readFile(path) };
+  });
+  return Promise.all(read);
+}
+
 /** The bytes of the file that is wanted. */
 async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
   const { want, text, name, language, assignments, level, setUp, isPrivate, format } = order;
@@ -91,7 +102,11 @@ async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
   const demonstrations = await shownIn(lesson, order);
   const own = { ...(level === null ? {} : { level }), ...(setUp === null ? {} : { setUp }) };
   const media = await mediaOf(lesson, order);
-  return zipPack(await makePack({ ...what, ...own, ...(await tools), demonstrations, media }), PACK_FOLDER);
+  const films = await filmsOf(order);
+  return zipPack(
+    await makePack({ ...what, ...own, ...(await tools), demonstrations, media, films }),
+    PACK_FOLDER,
+  );
 }
 
 async function progressOf({ lessons, rows, ...order }: ProgressOrder): Promise<SheetAnswer> {

@@ -35,6 +35,8 @@ export const print = {
   goneSince: 'Of an exercise that is not here any more, {$duration}: not shown',
   erasePlaying: 'Erase your playing of exercise {$n :integer}',
   eraseGone: 'Erase your playing of the exercise that is gone',
+  withFilms: 'A film of each exercise',
+  filming: 'Film {$n :integer} of {$of :integer} …',
   makePack: 'Take-home pack (ZIP)',
   makingPack: 'Making the pack; recording every exercise takes a while …',
   packFailed: 'The pack could not be made.',

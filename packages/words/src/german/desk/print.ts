@@ -37,6 +37,8 @@ export const print = translation<typeof english.print>()({
   goneSince: 'Von einer Übung, die es hier nicht mehr gibt, {$duration}: nicht gezeigt',
   erasePlaying: 'Dein Spiel von Übung {$n :integer} löschen',
   eraseGone: 'Dein Spiel der Übung löschen, die es nicht mehr gibt',
+  withFilms: 'Zu jeder Übung ein Film',
+  filming: 'Film {$n :integer} von {$of :integer} …',
   makePack: 'Paket zum Mitnehmen (ZIP)',
   makingPack: 'Das Paket entsteht; jede Übung aufzunehmen dauert eine Weile …',
   packFailed: 'Das Paket konnte nicht gemacht werden.',
