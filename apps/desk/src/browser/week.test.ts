@@ -206,7 +206,7 @@ async function speakNote(teacher: Page, press: string, bar: number): Promise<voi
 /** The student has the notes on the device, and hears each at its bar beside the words. */
 async function hearNotes(student: Page): Promise<void> {
   const answers = student.locator('[data-part="answers"]');
-  await answers.getByText('Bar 1: Let it breathe.').waitFor();
+  await answers.getByText('Takt 1: Let it breathe.').waitFor();
   const isKept = () =>
     student.evaluate(async () => {
       const cache = await caches.open('shedbook voice notes');
@@ -214,14 +214,14 @@ async function hearNotes(student: Page): Promise<void> {
       return Promise.all(kept.map(async (each) => ((await each?.blob())?.size ?? 0) > 0));
     });
   await expect.poll(isKept).toEqual([true, true]);
-  await student.getByRole('link', { name: 'First of all, Exercise 1' }).first().click();
-  await student.locator('[data-part="teacher-marks"]').getByText('Bar 1: Let it breathe.').waitFor();
+  await student.getByRole('link', { name: 'First of all, Übung 1' }).first().click();
+  await student.locator('[data-part="teacher-marks"]').getByText('Takt 1: Let it breathe.').waitFor();
   // the words at the first bar, and what was spoken there and at the second
   const pins = student.locator('[data-part="pin"]');
   await expect.poll(async () => [...new Set(await pins.allTextContents())]).toEqual(['1 2', '3']);
-  await student.locator('[data-part="teacher-marks"] li').nth(1).getByText('Bar 1, spoken:').waitFor();
+  await student.locator('[data-part="teacher-marks"] li').nth(1).getByText('Takt 1, gesprochen:').waitFor();
   const spoken = student.locator('[data-part="teacher-marks"] li').nth(2);
-  await spoken.getByText('Bar 2, spoken:').waitFor();
+  await spoken.getByText('Takt 2, gesprochen:').waitFor();
   const seconds = () => spoken.locator('audio').evaluate((each: HTMLAudioElement) => each.duration);
   await spoken.locator('audio').evaluate((each: HTMLAudioElement) => each.load());
   await spoken.locator('audio').evaluate((each: HTMLAudioElement) => void each.play());
@@ -236,8 +236,8 @@ async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
   const header = wavHead(SECONDS_OF_SOUND * RATE);
   await student.evaluate(keepTake, { take, header, bytes: take.audioBytes });
   await student.reload();
-  await student.getByText('Takes', { exact: true }).click();
-  await student.getByRole('button', { name: 'Send to my teacher' }).click();
+  await student.getByText('Aufnahmen', { exact: true }).click();
+  await student.getByRole('button', { name: 'An meine Lehrkraft schicken' }).click();
   await student.locator('[data-part="send-take"][data-state="sent"]').waitFor();
   // nobody loads the page again: the take shows as it comes
   const inbox = teacher.locator('[data-part="inbox"]');
@@ -262,8 +262,8 @@ async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
   await student.reload();
   await student.locator('[data-part="answers"]', { hasText: 'Later, and lighter.' }).waitFor();
   await hearNotes(student);
-  await student.getByText('What you have played', { exact: true }).click();
-  await student.getByText('passed by your teacher at 200 bpm').waitFor();
+  await student.getByText('Was du gespielt hast', { exact: true }).click();
+  await student.getByText('von deiner Lehrkraft bestanden bei 200 bpm').waitFor();
   expect(await findings(student)).toEqual([]);
 }
 
@@ -325,24 +325,25 @@ it('[ST460] [ST2202] [ST2204] [ST3800] [ST5000] a week goes without a file in an
   await teacher.getByRole('button', { name: 'Done' }).click();
 
   const address = new URL(new URL(told).pathname, teacher.url()).href;
-  const student = await openWindow(browser, address, PHONE);
-  await student.getByText('Kaito plays').waitFor();
+  // a pupil whose phone speaks German, with a teacher whose desk speaks English
+  const student = await openWindow(browser, address, { ...PHONE, locale: 'de-DE' });
+  await student.getByText('Es spielt Kaito').waitFor();
   // the teacher's order, across lessons
-  const items = student.locator('[data-part="plan-item"]', { hasText: 'Your teacher set this. Lightly.' });
+  const items = student.locator('[data-part="plan-item"]', { hasText: 'Aufgegeben. Lightly.' });
   await expect
     .poll(() => items.locator('a').allTextContents())
-    .toEqual(['First of all, Exercise 1', 'Second choice, Exercise 1']);
+    .toEqual(['First of all, Übung 1', 'Second choice, Übung 1']);
   expect(await findings(student)).toEqual([]);
   await agreeOnHim(teacher, student);
   await items.first().getByRole('link').click();
-  await student.getByRole('button', { name: 'Play', exact: true }).click();
-  await student.getByRole('button', { name: 'Stop', exact: true }).waitFor();
+  await student.getByRole('button', { name: 'Abspielen', exact: true }).click();
+  await student.getByRole('button', { name: 'Anhalten', exact: true }).waitFor();
   await expect.poll(() => student.evaluate(isStretchKept), { timeout: 20_000 }).toBe(true);
-  await student.getByRole('button', { name: 'Stop', exact: true }).click();
-  // a desk that takes no more for now: nothing goes, the page says so, and sends it later
+  await student.getByRole('button', { name: 'Anhalten', exact: true }).click();
+  // a desk that nimmt gerade nichts mehr an: nothing goes, the page says so, and sends it later
   await student.route('**/log', (route) => route.fulfill({ status: 429 }));
   await student.goto(address);
-  await student.getByText('takes no more for now').waitFor();
+  await student.getByText('nimmt gerade nichts mehr an').waitFor();
   await student.unroute('**/log');
   await student.goto(address);
   await student.locator(`${SENDING}[data-state="sent"]`).waitFor();

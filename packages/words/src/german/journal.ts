@@ -24,7 +24,7 @@ export const entries = translation<typeof english.entries>()({
     'link-revoked': 'privaten Link zurückgenommen',
     'consent-noted': 'festgehalten, wer über Aufnahmen entscheidet',
     'practice-sent': 'Geübtes geschickt',
-    'exercise-passed': 'Übung abgehakt',
+    'exercise-passed': 'Übung für bestanden erklärt',
     'take-sent': 'Aufnahme geschickt',
     'take-taken-back': 'Aufnahme zurückgenommen',
     'take-heard': 'Aufnahme gehört',

@@ -123,7 +123,7 @@ export const week = translation<typeof english.week>()({
     waits:
       '.input {$n :integer} .match $n one {{{$n} Eintrag wartet auf diesem Gerät, bis es ein Netz gibt.}} * {{{$n} Einträge warten auf diesem Gerät, bis es ein Netz gibt.}}',
     later:
-      '.input {$n :integer} .match $n one {{{$n} Eintrag bleibt auf diesem Gerät, denn das Pult nimmt gerade nicht mehr an. Er geht später von selbst ab.}} * {{{$n} Einträge bleiben auf diesem Gerät, denn das Pult nimmt gerade nicht mehr an. Sie gehen später von selbst ab.}}',
+      '.input {$n :integer} .match $n one {{{$n} Eintrag bleibt auf diesem Gerät, denn das Pult nimmt gerade nichts mehr an. Er wird später von selbst gesendet.}} * {{{$n} Einträge bleiben auf diesem Gerät, denn das Pult nimmt gerade nichts mehr an. Sie werden später von selbst gesendet.}}',
     refused:
       '.input {$n :integer} .match $n one {{{$n} Eintrag ließ sich nicht senden: Dein privater Link öffnet nichts mehr. Er bleibt auf diesem Gerät; bitte deine Lehrkraft um einen neuen Link.}} * {{{$n} Einträge ließen sich nicht senden: Dein privater Link öffnet nichts mehr. Sie bleiben auf diesem Gerät; bitte deine Lehrkraft um einen neuen Link.}}',
     off: '.input {$n :integer} .match $n 0 {{Nichts Neues wird gesendet.}} one {{{$n} Eintrag bleibt allein auf diesem Gerät.}} * {{{$n} Einträge bleiben allein auf diesem Gerät.}}',
