@@ -11,6 +11,8 @@ export interface BookFile {
   readonly book: Book | null;
   /** Those that could be read, by the paths that the book has. */
   readonly lessons: ReadonlyMap<string, Lesson>;
+  /** The texts of those, by the same paths. */
+  readonly texts: ReadonlyMap<string, string>;
   /** Those of the book, then those of its lessons, each in its file. */
   readonly problems: readonly LessonProblem[];
 }
@@ -26,6 +28,13 @@ export async function readBookFile(path: string): Promise<BookFile> {
   const files: { readonly name: string; readonly file: LessonFile }[] = [];
   for (const name of named) files.push({ name, file: await readLessonFile(join(dirname(path), name)) });
   const lessons = new Map(files.flatMap(({ name, file }) => (file.lesson ? [[name, file.lesson]] : [])));
+  const texts = new Map(files.map(({ name, file }) => [name, file.text]));
   const { book, problems } = parseBook(text, path, lessons);
-  return { path, book, lessons, problems: [...problems, ...files.flatMap(({ file }) => file.problems)] };
+  return {
+    path,
+    book,
+    lessons,
+    texts,
+    problems: [...problems, ...files.flatMap(({ file }) => file.problems)],
+  };
 }

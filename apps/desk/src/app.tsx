@@ -1,4 +1,4 @@
-/** The desk: the desk, the students, the bin, or a lesson lying open. */
+/** The desk: the desk, the students, the books, the bin, or a lesson lying open. */
 import { BrokenPage, NoticeProvider } from '@shedbook/stand';
 import { Suspense } from 'react';
 import { Desk } from './desk/desk.tsx';
@@ -19,6 +19,11 @@ const StudentsScreen = lazily(
 const BinScreen = lazily(
   () => import('./desk/bin-screen.tsx'),
   (module) => module.BinScreen,
+);
+
+const BooksScreen = lazily(
+  () => import('./books/books-screen.tsx'),
+  (module) => module.BooksScreen,
 );
 
 const SoundCheck = lazily(
@@ -63,6 +68,12 @@ function Screen() {
       return (
         <Suspense>
           <BinScreen />
+        </Suspense>
+      );
+    case 'books':
+      return (
+        <Suspense>
+          <BooksScreen />
         </Suspense>
       );
     case 'lesson':

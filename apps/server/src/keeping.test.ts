@@ -281,6 +281,16 @@ it('[SE42] has every student of a store from before they had a set-up stand as e
   await database.destroy();
 });
 
+it('[SE42] keeps the set-up of a student of a store from before there were books', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-18.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  const [kaito] = (await createStudentStore(database, () => NOW).page({ find: 'kaito' })).students;
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  expect(kaito?.setUp).toBe('left-handed');
+  await database.destroy();
+});
+
 it('[SE42] keeps the voice note of a store from before notes were about a bar', async () => {
   const folder = temporaryFolder();
   cpSync(keptSamplePath('store-14.sqlite'), join(folder, STORE_FILE));

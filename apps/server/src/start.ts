@@ -11,6 +11,7 @@ import { isLoopback } from './http/guard.ts';
 import { createMakers, type Makers } from './makers.ts';
 import { seedLessons } from './seed.ts';
 import type { SheetMaker } from './sheet/sheet-maker.ts';
+import { type BookStore, createBookStore } from './store/books.ts';
 import { createDemonstrationStore, type DemonstrationStore } from './store/demonstrations.ts';
 import { overwriteErased } from './store/erase.ts';
 import { createHourStore, type HourStore } from './store/hours.ts';
@@ -114,6 +115,7 @@ interface OpenStore {
   readonly media: MediaStore;
   readonly demonstrations: DemonstrationStore;
   readonly hours: HourStore;
+  readonly books: BookStore;
   readonly journal: Journal;
   readonly clock: SteadyClock;
 }
@@ -127,6 +129,7 @@ async function openStores(dataDir: string, sumUp: SumUp = sumUpAtOnce): Promise<
     const store = createLessonStore(database, wall, clock.now, sumUp);
     const students = createStudentStore(database, wall, clock.now);
     const hours = createHourStore(database, wall);
+    const books = createBookStore(database, wall);
     const takes = createTakeStore(database, openTakeFiles(dataDir), wall, clock.now);
     const media = openMedia(database, dataDir);
     const demonstrations = createDemonstrationStore(database, wall);
@@ -147,6 +150,7 @@ async function openStores(dataDir: string, sumUp: SumUp = sumUpAtOnce): Promise<
       ...{ dataDir, database, clock, takes, media },
       journal: openJournal(database, wall),
       hours: { ...hours, erase: overwritten(hours.erase) },
+      books: { ...books, erase: overwritten(books.erase) },
       demonstrations: { ...demonstrations, erase: overwritten(demonstrations.erase) },
       links: createLinkStore(database, wall),
       signIn: createSignInStore(database, wall),
@@ -242,6 +246,7 @@ async function startIn(dataDir: string, options: StartOptions): Promise<RunningS
       media,
       demonstrations,
       hours,
+      books: open.books,
       journal,
       asksWho,
       sheets,

@@ -25,6 +25,7 @@ export {
   writeStandardFiles,
   writeStandardSheet,
 } from './files/standard-files.ts';
+export { type BookLesson, type BookPackRequest, makeBookPack } from './page/book-pack.ts';
 export { CONTENT_POLICY, policyOf } from './page/content-policy.ts';
 export {
   type ExerciseFilm,

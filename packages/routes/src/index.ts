@@ -1,4 +1,5 @@
 export { readAssignments, type StoredAssignment } from './assignment.ts';
+export { type BookRequest, MOST_CHAPTERS, type StoredBook, type WrittenBook } from './books.ts';
 export type { KeptDemonstration } from './demonstrations.ts';
 export {
   FILM_PARTS,

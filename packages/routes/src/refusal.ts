@@ -2,6 +2,7 @@
  * Why the server says no: a code and values, from which the desk makes a sentence in its reader's language.
  */
 import * as z from 'zod/mini';
+import { storedBook } from './books.ts';
 import { storedHour } from './hours.ts';
 import { storedLesson, storedStudent } from './stored.ts';
 
@@ -118,6 +119,17 @@ export const REFUSALS = {
     status: 409,
     values: z.readonly(z.object({ kept: storedStudent })),
     meaning: 'the student was changed since the revision that was named; nothing was written',
+  },
+  'no-such-book': { status: 404, values: nothing, meaning: 'no book has this id, or it was erased' },
+  'book-changed': {
+    status: 409,
+    values: z.readonly(z.object({ kept: storedBook })),
+    meaning: 'the book was changed since the revision that was named; nothing was written',
+  },
+  'book-unfinished': {
+    status: 422,
+    values: z.readonly(z.object({ lessons: z.readonly(z.array(z.string())) })),
+    meaning: 'the book has no lessons, or these are gone or have errors; nothing was made',
   },
   'no-such-hour': { status: 404, values: nothing, meaning: 'the student has no hour on this day' },
   'hour-changed': {

@@ -5,6 +5,7 @@
 import { MEDIUM_BYTES, PAPERS, STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import { LANGUAGE_TAGS } from '@shedbook/words';
 import * as z from 'zod/mini';
+import { bookRequest, storedBook, writtenBook } from './books.ts';
 import { keptDemonstration } from './demonstrations.ts';
 import { FILM_PARTS, filmPlan, filmState, filmWish, heardPerformance, performanceWish } from './films.ts';
 import { hourDay, hourList, hourRequest, setListRequest, storedHour } from './hours.ts';
@@ -219,6 +220,66 @@ export const ROUTES = {
     body: null,
     answer: file,
     refusals: ['no-such-lesson', 'no-such-performance', 'no-such-film', 'lesson-has-errors'],
+  }),
+  listBooks: route({
+    method: 'GET',
+    path: '/api/books',
+    does: 'Lists the books, last changed first',
+    params: none,
+    query: none,
+    body: null,
+    answer: json(z.readonly(z.array(storedBook))),
+    refusals: [],
+  }),
+  createBook: route({
+    method: 'POST',
+    path: '/api/books',
+    does: 'Makes a book of lessons',
+    params: none,
+    query: none,
+    body: writtenBook,
+    answer: json(storedBook, 201),
+    refusals: [],
+  }),
+  saveBook: route({
+    method: 'PUT',
+    path: '/api/books/:id',
+    does: 'Keeps what a teacher says of a book at a revision',
+    params: byId,
+    query: none,
+    body: bookRequest,
+    answer: json(storedBook),
+    refusals: ['no-such-book', 'book-changed'],
+  }),
+  eraseBook: route({
+    method: 'DELETE',
+    path: '/api/books/:id',
+    does: 'Erases a book at once; its lessons stay',
+    params: byId,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-book'],
+  }),
+  printBook: route({
+    method: 'GET',
+    path: '/api/books/:id/book.pdf',
+    does: 'Engraves a book as a PDF file, with title page, contents, key and index as it asks for them',
+    params: byId,
+    query: inLanguage,
+    body: null,
+    answer: file,
+    refusals: ['no-such-book', 'book-unfinished'],
+  }),
+  packBook: route({
+    method: 'GET',
+    path: '/api/books/:id/practice.zip',
+    does: 'Makes the take-home packs of all lessons of a book as one ZIP file, with a page of contents',
+    params: byId,
+    query: inLanguage,
+    body: null,
+    answer: file,
+    refusals: ['no-such-book', 'book-unfinished'],
   }),
   planFilm: route({
     method: 'POST',

@@ -15,6 +15,7 @@ export * from './report/catalogue.ts';
 export * from './report/picture-text.ts';
 export * from './report/say.ts';
 export { unheardSentences, withSentences } from './report/unheard.ts';
+export * from './screens/books.ts';
 export * from './screens/cli.ts';
 export * from './screens/desk.ts';
 export * from './screens/facts.ts';

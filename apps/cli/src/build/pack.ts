@@ -2,7 +2,7 @@
 import { basename } from 'node:path';
 import type { Lesson } from '@shedbook/core';
 import { type EngravingTools, readPracticePage } from '@shedbook/host';
-import { makePack, PACK_FOLDER, zipPack } from '@shedbook/pack';
+import { makePack, PACK_FOLDER, type PackFile, zipPack } from '@shedbook/pack';
 import type { LessonMedia } from '@shedbook/pack/media';
 import type { LessonFile } from '../lesson-file.ts';
 import type { Speaker } from '../terminal.ts';
@@ -10,7 +10,7 @@ import type { Outbox } from './outbox.ts';
 import type { BuildRequest } from './request.ts';
 
 /** The lasting name of a lesson: its file's, without the endings. */
-function lastingName(path: string): string {
+export function lastingName(path: string): string {
   return basename(path).replace(/(?:\.lesson)?\.ya?ml$/i, '');
 }
 
@@ -45,6 +45,11 @@ export async function writePack(
     ...{ app, language, media, ...tools, ...beside },
     onRecording: (done, of) => terminal.progress(words.build.recordingForPack({ n: done + 1, of })),
   });
+  await putPack(files, outbox);
+}
+
+/** Puts the files of a pack out, in a folder and in one file. */
+export async function putPack(files: readonly PackFile[], outbox: Outbox): Promise<void> {
   const zip = { path: `${PACK_FOLDER}.zip`, content: zipPack(files, PACK_FOLDER) };
   const inFolder = files.map(({ path, content }) => ({ path: `${PACK_FOLDER}/${path}`, content }));
   for (const file of [...inFolder, zip]) await outbox.put({ ...file, kind: 'pack', exercise: null });

@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
@@ -31,6 +31,18 @@ it('[CL380] builds a book as one PDF, and checks it with all its lessons', async
   expect([title, Math.round(pages[0]?.widthPt ?? 0)]).toEqual(['A book', Math.round((148 * 72) / 25.4)]);
   const checked = await run(FILES, (at) => ['check', join(at, 'a.book.yaml')]);
   expect([checked.status, checked.said]).toEqual([0, '/a.book.yaml: in order, 3 exercises']);
+});
+
+it('[CL5200] packs a book where that is asked, each lesson under its lasting name', async () => {
+  const { folder, status, said } = await run(FILES, (at) => [
+    ...['build', join(at, 'a.book.yaml'), '--out', join(at, 'out'), '--pack'],
+  ]);
+  expect([status, said]).toEqual([0, expect.stringContaining('practice.zip')]);
+  const files = await readdir(join(folder, 'out/practice'), { recursive: true });
+  expect(files).toEqual(
+    expect.arrayContaining(['index.html', '01-one/index.html', '02-two/files/two.lesson.yaml']),
+  );
+  expect(await readFile(join(folder, 'out/practice/index.html'), 'utf8')).toContain('01-one/index.html');
 });
 
 it('[CL380] tells what is wrong with a lesson of the book, and refuses what only lessons have', async () => {

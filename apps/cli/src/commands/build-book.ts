@@ -1,18 +1,19 @@
-/** `shedbook build` of a book: one PDF of all its lessons. */
+/** `shedbook build` of a book: one PDF of all its lessons, and where asked the packs of them in one. */
 import { dirname, join } from 'node:path';
 import { PAPERS } from '@shedbook/core';
-import { fileIn, InputError, loadEngravingTools, readMedia } from '@shedbook/host';
-import { printBook } from '@shedbook/pack';
+import { fileIn, InputError, loadEngravingTools, readMedia, readPracticePage } from '@shedbook/host';
+import { makeBookPack, printBook } from '@shedbook/pack';
 import type { LessonMedia } from '@shedbook/pack/media';
 import { formatProblem, sizeWords } from '@shedbook/words';
 import { readBookFile } from '../book-file.ts';
 import { createOutbox } from '../build/outbox.ts';
+import { lastingName, putPack } from '../build/pack.ts';
 import type { BuildOptions } from '../build/request.ts';
 import { readChoice, refuseOption } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
 
 /** Options of `build` that say something of a book. */
-const OF_BOOKS: readonly string[] = ['out', 'paper', 'json'];
+const OF_BOOKS: readonly string[] = ['out', 'paper', 'pack', 'json'];
 
 /**
  * Builds a book. @returns the exit status.
@@ -25,7 +26,7 @@ export async function buildBook(path: string, options: BuildOptions, terminal: S
     const given = String(options[other as keyof BuildOptions]);
     refuseOption(other, given, (expected) => expected.forLessons);
   }
-  const { book, lessons, problems } = await readBookFile(path);
+  const { book, lessons, texts, problems } = await readBookFile(path);
   const isFaulty = problems.some(({ severity }) => severity === 'error');
   if (!book || isFaulty)
     throw new InputError(({ language }) =>
@@ -42,12 +43,25 @@ export async function buildBook(path: string, options: BuildOptions, terminal: S
   const printed = await printBook(book, lessons, { ...tools, language, media, ...paper });
   const outbox = createOutbox(options.out);
   await outbox.put(printed);
+  if (options.pack) {
+    const packed = [...lessons].map(([name, lesson]) => {
+      return [name, { id: lastingName(name), lesson, text: texts.get(name) ?? '' }] as const;
+    });
+    const app = await readPracticePage();
+    const onRecording = (done: number, of: number) =>
+      terminal.progress(words.build.recordingForPack({ n: done + 1, of }));
+    await putPack(
+      await makeBookPack(book, new Map(packed), { ...tools, app, language, media, onRecording }),
+      outbox,
+    );
+  }
   terminal.progress(null);
   const [made] = outbox.made;
   if (options.json) terminal.say(JSON.stringify({ folder: outbox.folder, files: outbox.made }, null, 2));
   else if (made) {
     const said = words.build.bookOf({ file: made.path, pages: printed.pages });
     terminal.say(`${said} (${sizeWords(words.sizes, made.bytes)})`);
+    if (options.pack) terminal.say(words.build.packOf);
   }
   return 0;
 }

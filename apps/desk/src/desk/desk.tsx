@@ -109,6 +109,7 @@ export function Desk() {
     <>
       <ScreenHead title={words.desk.title} lead={words.desk.lead}>
         <Button onClick={() => go({ at: 'students' })}>{words.students.title}</Button>
+        <Button onClick={() => go({ at: 'books' })}>{words.desk.books}</Button>
         <Button onClick={() => go({ at: 'bin' })}>{words.desk.bin}</Button>
         <FileButton
           accept={ACCEPTED}

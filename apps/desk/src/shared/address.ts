@@ -1,4 +1,4 @@
-/** Addresses of the desk: `/` the desk, `/students` the students, `/bin` the bin, `/sound` whether a device sounds, `/lesson/ID/VIEW` a lesson. */
+/** Addresses of the desk: `/` the desk, `/students` the students, `/bin` the bin, `/books` the books, `/sound` whether a device sounds, `/lesson/ID/VIEW` a lesson. */
 
 /** What a lesson can be looked at as, in the order of the index tabs. */
 export const VIEWS = ['page', 'groove', 'compose', 'text', 'print', 'room'] as const;
@@ -11,6 +11,7 @@ export type Route =
   | { readonly at: 'desk' }
   | { readonly at: 'students' }
   | { readonly at: 'bin' }
+  | { readonly at: 'books' }
   | { readonly at: 'sound' }
   | { readonly at: 'lesson'; readonly id: string; readonly view: View };
 
@@ -19,6 +20,7 @@ const PATHS: Readonly<Record<Exclude<Route['at'], 'lesson'>, string>> = {
   desk: '/',
   students: '/students',
   bin: '/bin',
+  books: '/books',
   sound: '/sound',
 };
 

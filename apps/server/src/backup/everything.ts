@@ -1,11 +1,12 @@
 /**
- * Lessons, students, their practice and their takes without the sound as one JSON document, for another program.
+ * Lessons, books, students, their practice and their takes without the sound as one JSON document, for another program.
  *
  * Conventions: it comes bit by bit, so that a school's years fit into little memory; no secret of a link is in it, since
  * none is kept.
  */
 import { jsonIn } from '@shedbook/core';
 import type { LogPage } from '@shedbook/routes';
+import type { BookStore } from '../store/books.ts';
 import type { DemonstrationStore } from '../store/demonstrations.ts';
 import type { HourStore } from '../store/hours.ts';
 import type { LessonStore } from '../store/lessons.ts';
@@ -25,6 +26,7 @@ export interface EverythingParts {
   readonly links: LinkStore;
   readonly hours: HourStore;
   readonly demonstrations: DemonstrationStore;
+  readonly books: BookStore;
 }
 
 /** A row of practice: its entry, or its text where that is none. */
@@ -88,6 +90,8 @@ export async function* everything(parts: EverythingParts, madeAt: string): Async
   const pieces = async function* (): AsyncGenerator<string> {
     yield `{"version":${VERSION},"madeAt":${JSON.stringify(madeAt)},"lessons":[`;
     yield* elements(lessonsOf(parts));
+    yield '],"books":[';
+    yield* elements(await parts.books.list());
     yield '],"students":[';
     yield* studentParts(parts);
     yield ']}\n';

@@ -3,6 +3,7 @@
 import type { MediaStore } from '../store/media-files.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import { type BackupParts, backupHandlers } from './backup-handlers.ts';
+import { type BookParts, bookHandlers } from './book-handlers.ts';
 import { type ChangeParts, changeHandlers } from './change-handlers.ts';
 import { type DemonstrationParts, demonstrationHandlers } from './demonstration-handlers.ts';
 import { type FileParts, fileHandlers } from './file-handlers.ts';
@@ -21,6 +22,7 @@ import { type WeekParts, weekHandlers } from './week-handlers.ts';
 /** What the answers are made with. */
 export interface HandlerParts
   extends BackupParts,
+    BookParts,
     ChangeParts,
     DemonstrationParts,
     FileParts,
@@ -46,6 +48,7 @@ export function allHandlers(parts: HandlerParts) {
     ...lessonHandlers(store, students, sheets),
     ...studentHandlers(students),
     ...backupHandlers(parts),
+    ...bookHandlers(parts),
     ...changeHandlers(parts),
     ...demonstrationHandlers(parts),
     ...fileHandlers(parts),

@@ -10,6 +10,7 @@ import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest }
 import type { ImportMaker } from '../files/import-maker.ts';
 import type { FilmMaker } from '../films/film-maker.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
+import type { BookStore } from '../store/books.ts';
 import { DamagedError, isDamage, isFull } from '../store/damaged.ts';
 import type { DemonstrationStore } from '../store/demonstrations.ts';
 import type { HourStore } from '../store/hours.ts';
@@ -41,6 +42,7 @@ export interface AppParts {
   readonly media: MediaStore;
   readonly demonstrations: DemonstrationStore;
   readonly hours: HourStore;
+  readonly books: BookStore;
   readonly journal: Journal;
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */

@@ -3,8 +3,9 @@ import type { StandardFormat } from '@shedbook/core';
 import { createThread, type OrderTerms, threadFile } from '@shedbook/host';
 import type { KeptPlaying } from './kept-demonstrations.ts';
 import type {
-  DemonstrationOrder,
+  BookOrder,
   HeardPlaying,
+  Order,
   ProgressOrder,
   SheetAnswer,
   SheetOrder,
@@ -21,6 +22,14 @@ export interface MadeFile {
 
 /** A lesson that is printed, and where the files lie that it shows. */
 export type PrintedText = Pick<SheetOrder, 'text' | 'language' | 'dataDir'>;
+
+/** A book, and what it is made of. */
+export type BookText = Omit<BookOrder, 'want'>;
+
+/** What a book came to; where lessons of it have errors, their ids. */
+export type MadeBook =
+  | { readonly kind: 'made'; readonly bytes: Uint8Array }
+  | { readonly kind: 'unfinished'; readonly lessons: readonly string[] };
 
 /** What a sheet came to; null where the text is no lesson. @throws TooMuchError where it takes too much */
 export interface SheetMaker {
@@ -42,12 +51,17 @@ export interface SheetMaker {
   demonstrate(text: string, heard: HeardPlaying, who: WhoWaits): Promise<KeptPlaying | null>;
   /** The progress page of a student. */
   progress(order: Omit<ProgressOrder, 'want'>, who: WhoWaits): Promise<MadeFile>;
+  /** A book as a PDF file, or the packs of its lessons as a ZIP file. */
+  book(order: BookOrder, who: WhoWaits): Promise<MadeBook>;
   close(): Promise<void>;
 }
 
 /** Milliseconds that a sheet takes at most, and a pack, which has a recording of each exercise. */
 const SHEET_MS = 90_000;
 const PACK_MS = 900_000;
+
+/** The same of a book's packs, one after another. */
+const BOOK_PACK_MS = 3_600_000;
 
 /** Bytes for the engraver's objects. */
 const MEMORY_BYTES = 2 ** 30;
@@ -56,12 +70,9 @@ type Want = Partial<SheetOrder> & Pick<SheetOrder, 'text' | 'want'>;
 
 /** A maker; its thread starts with the first sheet. */
 export function createSheetMaker(): SheetMaker {
-  const thread = createThread<DemonstrationOrder | ProgressOrder | SheetOrder, SheetAnswer>(
-    threadFile(import.meta.url, 'sheet-worker'),
-    {
-      memoryBytes: MEMORY_BYTES,
-    },
-  );
+  const thread = createThread<Order, SheetAnswer>(threadFile(import.meta.url, 'sheet-worker'), {
+    memoryBytes: MEMORY_BYTES,
+  });
   const ask = async (order: Want, who: WhoWaits) => {
     const whole: SheetOrder = {
       language: 'en',
@@ -104,6 +115,14 @@ export function createSheetMaker(): SheetMaker {
       const answer = await thread.ask({ ...order, want: 'progress' }, { ...who, deadlineMs: SHEET_MS });
       if (answer.kind !== 'file') throw new Error(answer.kind === 'broken' ? answer.message : answer.kind);
       return { title: answer.title, bytes: answer.bytes };
+    },
+    book: async (order, who) => {
+      const isPack = order.want === 'book-pack';
+      const terms = { ...who, deadlineMs: isPack ? BOOK_PACK_MS : PACK_MS, endsWhenLeft: true };
+      const answer = await thread.ask(order, terms);
+      if (answer.kind === 'unfinished') return answer;
+      if (answer.kind !== 'file') throw new Error(answer.kind === 'broken' ? answer.message : answer.kind);
+      return { kind: 'made', bytes: answer.bytes };
     },
     close: thread.close,
   };

@@ -1,6 +1,6 @@
 /** What the server and its engraving thread say to each other. */
 import type { Assignment, LogRowText } from '@shedbook/coach';
-import type { Paper, SetUp, StandardFormat } from '@shedbook/core';
+import type { Book, Paper, SetUp, StandardFormat } from '@shedbook/core';
 import type { Recorded } from '@shedbook/film';
 import type { PackAssignment } from '@shedbook/pack';
 import type { LanguageTag } from '@shedbook/words';
@@ -47,6 +47,21 @@ export interface SheetOrder {
   readonly isPrivate: boolean;
 }
 
+/** Asks for a book as a file, or for the packs of its lessons in one. */
+export interface BookOrder {
+  readonly want: 'book' | 'book-pack';
+  /** Its chapters name lessons by their ids. */
+  readonly book: Book;
+  /** The lessons, each once. */
+  readonly lessons: readonly { readonly id: string; readonly text: string }[];
+  readonly language: LanguageTag;
+  /** Folder that the paths of files in the lessons begin in. */
+  readonly dataDir: string;
+}
+
+/** Any order. */
+export type Order = BookOrder | DemonstrationOrder | ProgressOrder | SheetOrder;
+
 /** Asks for the progress page of a student as a file. */
 export interface ProgressOrder {
   readonly want: 'progress';
@@ -66,10 +81,11 @@ export interface ProgressOrder {
   readonly paper: Paper;
 }
 
-/** An answer to an order; `errors` where the text is no lesson. */
+/** An answer to an order; `errors` where the text is no lesson, `unfinished` with the ids of a book's lessons that are none. */
 export type SheetAnswer =
   | { readonly kind: 'pages'; readonly pages: readonly string[] }
   | { readonly kind: 'file'; readonly title: string; readonly bytes: Uint8Array }
   | { readonly kind: 'demonstration'; readonly made: KeptPlaying }
   | { readonly kind: 'errors' }
+  | { readonly kind: 'unfinished'; readonly lessons: readonly string[] }
   | { readonly kind: 'broken'; readonly message: string };

@@ -7,9 +7,11 @@ import { inSetUp, type Lesson, parseLesson } from '@shedbook/core';
 import { fileIn, loadEngravingTools, readMedia, readPracticePage } from '@shedbook/host';
 import {
   type ExerciseFilm,
+  makeBookPack,
   makePack,
   makeSheet,
   PACK_FOLDER,
+  printBook,
   printedMedia,
   printHandout,
   printSheet,
@@ -21,8 +23,10 @@ import type { LessonMedia } from '@shedbook/pack/media';
 import { progressPage } from '../progress/progress-page.ts';
 import { playedIn, shownOf } from './kept-demonstrations.ts';
 import type {
+  BookOrder,
   DemonstrationOrder,
   HeardPlaying,
+  Order,
   ProgressOrder,
   SheetAnswer,
   SheetOrder,
@@ -30,14 +34,12 @@ import type {
 
 const tools = loadEngravingTools();
 
-type AnyOrder = DemonstrationOrder | ProgressOrder | SheetOrder;
-
 type Sheet = ReturnType<typeof makeSheet>;
 
 let last: (Pick<SheetOrder, 'text' | 'language'> & { readonly sheet: Sheet }) | null = null;
 
 /** The files that a lesson shows. */
-async function mediaOf(lesson: Lesson, { dataDir }: SheetOrder): Promise<LessonMedia> {
+async function mediaOf(lesson: Lesson, { dataDir }: Pick<SheetOrder, 'dataDir'>): Promise<LessonMedia> {
   return dataDir === null ? new Map() : readMedia(lesson, fileIn(dataDir));
 }
 
@@ -121,7 +123,28 @@ async function progressOf({ lessons, rows, ...order }: ProgressOrder): Promise<S
   return { kind: 'file', title: page.title, bytes: await printHandout(page, { fonts, paper, language }) };
 }
 
-async function answer(order: AnyOrder): Promise<SheetAnswer> {
+async function bookOf(order: BookOrder): Promise<SheetAnswer> {
+  const { book, want, language } = order;
+  const read = order.lessons.map(({ id, text }) => ({ id, text, lesson: parseLesson(text, id).lesson }));
+  const faulty = read.filter(({ lesson }) => lesson === null).map(({ id }) => id);
+  if (faulty.length > 0) return { kind: 'unfinished', lessons: faulty };
+  const lessons = new Map(
+    read.flatMap(({ id, text, lesson }) => (lesson ? [[id, { id, text, lesson }] as const] : [])),
+  );
+  const media = new Map<string, LessonMedia>();
+  for (const [id, { lesson }] of lessons) media.set(id, await mediaOf(lesson, order));
+  const made = { ...(await tools), language, media };
+  if (want === 'book') {
+    const parsed = new Map([...lessons].map(([id, { lesson }]) => [id, lesson]));
+    return { kind: 'file', title: book.title, bytes: (await printBook(book, parsed, made)).content };
+  }
+  const app = await readPracticePage();
+  const files = await makeBookPack(book, lessons, { ...made, app });
+  return { kind: 'file', title: book.title, bytes: zipPack(files, PACK_FOLDER) };
+}
+
+async function answer(order: Order): Promise<SheetAnswer> {
+  if ('book' in order) return bookOf(order);
   if (order.want === 'progress') return progressOf(order);
   const { lesson } = parseLesson(order.text, 'lesson');
   if (!lesson) return { kind: 'errors' };
@@ -132,7 +155,7 @@ async function answer(order: AnyOrder): Promise<SheetAnswer> {
   return { kind: 'file', title: lesson.title, bytes: await fileOf(lesson, order) };
 }
 
-parentPort?.on('message', (order: AnyOrder) => {
+parentPort?.on('message', (order: Order) => {
   answer(order).then(
     (reply) => parentPort?.postMessage(reply),
     (error: Error) => {

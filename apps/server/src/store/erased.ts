@@ -55,6 +55,7 @@ export async function forgiveErased(
 
 /** The table that holds each kind of thing with an id of its own. */
 const TABLE_OF = {
+  book: 'books',
   lesson: 'lessons',
   student: 'students',
   link: 'links',
@@ -109,6 +110,7 @@ export function forgetPractice(database: Kysely<Tables>, before: string, now: st
 }
 
 const ERASE_AGAIN = [
+  "delete from books where id in (select id from erased where kind = 'book')",
   "delete from students where id in (select id from erased where kind = 'student')",
   "delete from lessons where id in (select id from erased where kind = 'lesson')",
   "delete from demonstrations where id in (select id from erased where kind = 'demonstration')",

@@ -180,6 +180,16 @@ const DEMONSTRATIONS = `
     unique (lesson_id, exercise)
   ) strict;`;
 
+/** Books of lessons. */
+const BOOKS = `create table books (
+    id text primary key not null,
+    content text not null,
+    checksum text not null,
+    revision integer not null,
+    created_at text not null,
+    updated_at text not null
+  ) strict;`;
+
 /** Folds every name that was kept before a search went by it. */
 function foldNames(database: Database): void {
   const students = database.prepare('select id, name from students').all() as readonly {
@@ -282,4 +292,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { statements: LAST_PLAYED_AND_NOTES },
   { statements: DEMONSTRATIONS },
   { statements: 'alter table students add column set_up text;' },
+  { statements: BOOKS },
 ];

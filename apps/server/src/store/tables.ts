@@ -4,7 +4,15 @@ import type { LanguageTag } from '@shedbook/words';
 import type { ColumnType, Generated } from 'kysely';
 
 /** Kinds of things that are erased for good. */
-export type ErasedKind = 'demonstration' | 'hour' | 'lesson' | 'student' | 'practice' | 'link' | 'take';
+export type ErasedKind =
+  | 'book'
+  | 'demonstration'
+  | 'hour'
+  | 'lesson'
+  | 'student'
+  | 'practice'
+  | 'link'
+  | 'take';
 
 interface LessonsTable {
   readonly id: ColumnType<string, string, never>;
@@ -164,6 +172,16 @@ interface HoursTable {
   readonly updated_at: string;
 }
 
+interface BooksTable {
+  readonly id: ColumnType<string, string, never>;
+  /** JSON: what the teacher says of it. */
+  readonly content: string;
+  readonly checksum: string;
+  readonly revision: number;
+  readonly created_at: ColumnType<string, string, never>;
+  readonly updated_at: string;
+}
+
 /** Who did what; nothing of what was said, played or written. */
 interface JournalTable {
   readonly id: string;
@@ -207,6 +225,7 @@ export interface Tables {
   readonly takes: TakesTable;
   readonly voices: VoicesTable;
   readonly demonstrations: DemonstrationsTable;
+  readonly books: BooksTable;
   readonly hours: HoursTable;
   readonly journal: JournalTable;
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { books as booksEnglish } from '../english/books.ts';
 import { cli as cliEnglish } from '../english/cli.ts';
 import { help as helpEnglish } from '../english/cli-help.ts';
 import { deskMessages as deskEnglish } from '../english/desk.ts';
@@ -10,6 +11,7 @@ import { practiceMessages as practiceEnglish } from '../english/practice.ts';
 import { report as reportEnglish } from '../english/report.ts';
 import * as sheetEnglish from '../english/sheet.ts';
 import { soundCheck as checkEnglish } from '../english/sound-check.ts';
+import { books as booksGerman } from '../german/books.ts';
 import { cli as cliGerman } from '../german/cli.ts';
 import { help as helpGerman } from '../german/cli-help.ts';
 import { deskMessages as deskGerman } from '../german/desk.ts';
@@ -39,6 +41,7 @@ const ENGLISH_TEXTS = [
   ...textsOf(practiceEnglish, 'practice'),
   ...textsOf(oldEnglish, 'old'),
   ...textsOf(checkEnglish, 'check'),
+  ...textsOf(booksEnglish, 'books'),
   ...textsOf(hearingEnglish, 'hearing'),
   ...textsOf(reportEnglish, 'report'),
   ...textsOf({ ...sheetEnglish }, 'sheet'),
@@ -53,6 +56,7 @@ const GERMAN_TEXTS = [
   ...textsOf(practiceGerman, 'practice'),
   ...textsOf(oldGerman, 'old'),
   ...textsOf(checkGerman, 'check'),
+  ...textsOf(booksGerman, 'books'),
   ...textsOf(hearingGerman, 'hearing'),
   ...textsOf(reportGerman, 'report'),
   ...textsOf({ ...sheetGerman }, 'sheet'),

@@ -67,6 +67,7 @@ export const desk = {
   onShelves: 'On the shelves',
   newShelf: 'New shelf',
   addShelf: 'Add',
+  books: 'Books',
   bin: 'Bin',
   binTitle: 'Bin',
   binLead: 'What was deleted lies here for 30 days and can be brought back.',

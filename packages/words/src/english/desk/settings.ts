@@ -31,6 +31,9 @@ export const refusals = {
   'performance-not-followed':
     'The exercise could not be followed in it. Does the whole exercise sound, in the form that is chosen?',
   'performance-of-another': 'Another exercise of this lesson is played in it.',
+  'no-such-book': 'There is no such book; it was erased in another window.',
+  'book-changed': 'This book was changed in another window.',
+  'book-unfinished': 'A book needs lessons that are there and without errors.',
   'no-such-hour': 'There is no such lesson in the book; it was erased in another window.',
   'hour-changed': 'This lesson was written on in another window.',
   'no-such-take': 'This take was taken back by the student.',

@@ -68,6 +68,7 @@ export const desk = translation<typeof english.desk>()({
   onShelves: 'In den Fächern',
   newShelf: 'Neues Fach',
   addShelf: 'Hinzufügen',
+  books: 'Bücher',
   bin: 'Papierkorb',
   binTitle: 'Papierkorb',
   binLead: 'Was gelöscht wurde, liegt 30 Tage hier und lässt sich zurückholen.',

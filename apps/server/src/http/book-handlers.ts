@@ -1,0 +1,82 @@
+/** Books: list, make, keep, erase, print and pack. */
+import { fileNameOf } from '@shedbook/core';
+import { FILE_FORMATS, type FileFormat } from '@shedbook/pack/serving';
+import type { StoredBook } from '@shedbook/routes';
+import type { BookText, MadeBook, SheetMaker, WhoWaits } from '../sheet/sheet-maker.ts';
+import type { BookStore } from '../store/books.ts';
+import type { LessonStore } from '../store/lessons.ts';
+import { noteGivenOut } from '../store/names-in-use.ts';
+import { answer, type Handlers, refuse } from './handlers.ts';
+
+/** What the answers are made with. */
+export interface BookParts {
+  readonly books: BookStore;
+  readonly store: LessonStore;
+  readonly sheets: SheetMaker;
+  /** Makes packs, which takes long, in a thread of its own. */
+  readonly packs: SheetMaker;
+  /** Folder of the store. */
+  readonly dataDir: string;
+}
+
+/** Answers the routes of books. */
+export function bookHandlers({ books, store, sheets, packs, dataDir }: BookParts) {
+  /** The lessons of a book, each once; those that are gone by their ids. */
+  async function lessonsOf({ chapters }: StoredBook) {
+    const ids = [...new Set(chapters.map(({ lesson }) => lesson))];
+    const read = await Promise.all(ids.map((id) => store.read(id)));
+    const lessons = read.flatMap((stored) => stored ?? []);
+    const gone = ids.filter((_, index) => read[index] === null);
+    return { lessons, gone };
+  }
+  /** What is made of a book, or why it is not. */
+  async function made(
+    id: string,
+    format: FileFormat,
+    make: (
+      book: Omit<BookText, 'language'>,
+      lessons: Awaited<ReturnType<typeof lessonsOf>>,
+    ) => Promise<MadeBook>,
+  ) {
+    const book = await books.read(id);
+    if (!book) return refuse('no-such-book', {});
+    const found = await lessonsOf(book);
+    if (found.gone.length > 0 || book.chapters.length === 0)
+      return refuse('book-unfinished', { lessons: found.gone });
+    const { revision: _, updatedAt: __, id: ___, chapters, ...said } = book;
+    const lessons = found.lessons.map(({ id: lesson, text }) => ({ id: lesson, text }));
+    const of = {
+      ...said,
+      chapters: chapters.map(({ lesson, title }) => ({ path: lesson, title, sections: null })),
+    };
+    const outcome = await make({ book: of, lessons, dataDir }, found);
+    if (outcome.kind === 'unfinished') return refuse('book-unfinished', { lessons: outcome.lessons });
+    const { ending, type } = FILE_FORMATS[format];
+    return answer({ name: fileNameOf(book.title, ending), type, content: outcome.bytes });
+  }
+  return {
+    listBooks: async () => answer(await books.list()),
+    createBook: async ({ body }) => answer(await books.create(body)),
+    saveBook: async ({ params, body }) => {
+      const outcome = await books.save(params.id, body);
+      if (outcome.kind === 'saved') return answer(outcome.book);
+      return outcome.kind === 'missing'
+        ? refuse('no-such-book', {})
+        : refuse('book-changed', { kept: outcome.kept });
+    },
+    eraseBook: async ({ params }) =>
+      (await books.erase(params.id)) ? answer(null) : refuse('no-such-book', {}),
+    printBook: ({ params: { id }, query: { language } }, signal) => {
+      const who: WhoWaits = { of: id, signal };
+      return made(id, 'sheet', (book) => sheets.book({ ...book, language, want: 'book' }, who));
+    },
+    packBook: ({ params: { id }, query: { language } }, signal) => {
+      const who: WhoWaits = { of: id, signal };
+      return made(id, 'pack', async (book, { lessons }) => {
+        const pack = await packs.book({ ...book, language, want: 'book-pack' }, who);
+        if (pack.kind === 'made') for (const lesson of lessons) await noteGivenOut(store, lesson);
+        return pack;
+      });
+    },
+  } satisfies Partial<Handlers>;
+}
