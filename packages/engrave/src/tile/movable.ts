@@ -230,7 +230,7 @@ function head(tree: Tree, id: string, chord: string): Movable | null {
   return { shapes, moves: [across, ...beyond, ...apart], write: (svg, move) => moveGroup(svg, id, move) };
 }
 
-/** A note or chord gives way to the side, inside its beam where it has one. */
+/** A note, a chord or grace notes together give way to the side, inside their beam where they have one. */
 function sideways(tree: Tree, id: string): Movable {
   const around = tree.group(id)?.within ?? null;
   const beam = tree.around(around).find((each) => tree.has(each, 'beam'));
@@ -261,7 +261,7 @@ function ofGroup(tree: Tree, { id, classes, within: around }: NamedGroup): reado
   if (is('tuplet')) return [tuplet(tree, id)];
   if (is('stem')) return [buzz(tree, id)];
   if (is('flag')) return [flag(tree, id)];
-  if (is('chord')) return [sideways(tree, id)];
+  if (is('chord') || is('graceGrp')) return [sideways(tree, id)];
   if (!is('note')) return [];
   const own = [parenthesis(tree, id, 'E26A'), parenthesis(tree, id, 'E26B')];
   const isInChord = around !== null && tree.has(around, 'chord');
