@@ -43,7 +43,10 @@ export interface SheetMaker {
   pack(
     request: Pick<SheetOrder, 'text' | 'name' | 'language' | 'dataDir'> &
       Partial<
-        Pick<SheetOrder, 'assignments' | 'level' | 'setUp' | 'demonstrations' | 'kept' | 'films' | 'isPrivate'>
+        Pick<
+          SheetOrder,
+          'assignments' | 'level' | 'setUp' | 'demonstrations' | 'kept' | 'films' | 'isPrivate'
+        >
       >,
     who: WhoWaits,
   ): Promise<MadeFile | null>;
