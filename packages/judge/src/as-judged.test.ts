@@ -101,6 +101,20 @@ describe.each(WAYS)('%s', (_, how) => {
   });
 });
 
+it('[JU5300] of a voice that is called late no table says that its strokes are a guess', () => {
+  const { task, report } = heard({ lateMs: { snare: 55 } }, { microphone: true });
+  const doubtful = { ...report, unheard: [{ reason: 'hard-to-tell', voice: 'snare' }] as const };
+  const judgement = judge(task, { report: doubtful }, 'intermediate');
+  expect(judgement.verdict.about).toMatchObject([{ what: 'late', voice: 'snare' }]);
+  expect(asJudged(doubtful, judgement).unheard).toEqual([]);
+  // where nothing is told of it, the doubt stands
+  const right = heard({}, { microphone: true });
+  const open = { ...right.report, unheard: doubtful.unheard };
+  expect(asJudged(open, judge(right.task, { report: open }, 'intermediate')).unheard).toEqual(
+    doubtful.unheard,
+  );
+});
+
 const PLANTED: readonly Changes[] = [
   {},
   { lateMs: { snare: 110 } },

@@ -210,10 +210,18 @@ function ofReport({ strokes }: Played, asked: LoopTask, { isHeard }: Known) {
   };
 }
 
-/** The voices that the ear said were hard to tell, and that were judged all the same. */
-function sureOf({ unheard = [] }: TakeReport, { hard, doubted, untold, shadows }: Known): readonly Voice[] {
+/** The voices that the ear said were hard to tell, and that were judged all the same: of those something is told. */
+function sureOf(
+  { unheard = [] }: TakeReport,
+  { hard, doubted, untold, shadows }: Known,
+  findings: readonly Finding[],
+): readonly Voice[] {
   const said = unheard.flatMap((one) => (one.reason === 'hard-to-tell' ? [one.voice] : []));
-  return said.filter((voice) => [hard, doubted, untold, shadows].every((doubt) => !doubt.has(voice)));
+  const isTold = (voice: Voice) => findings.some((finding) => finding.voice === voice);
+  return said.filter((voice) => {
+    if (untold.has(voice) || shadows.has(voice)) return false;
+    return isTold(voice) || (!hard.has(voice) && !doubted.has(voice));
+  });
 }
 
 /** A judgement with what it rests on. */
@@ -287,7 +295,8 @@ function judged(
       praise: verdict.is === 'clean' ? whole.praise : [],
       wholeMs: verdict.is === 'not judged' ? null : whole.wholeMs,
       told:
-        whole.judged && toldOf(whole.judged, { ...ofReport(all, asked, known), sure: sureOf(report, known) }),
+        whole.judged &&
+        toldOf(whole.judged, { ...ofReport(all, asked, known), sure: sureOf(report, known, whole.findings) }),
     },
     ...{ findings: whole.findings, back: again.at(-1) ?? [] },
   };
