@@ -11,7 +11,7 @@ const DRILLS: readonly (readonly [DrillFact['fact'], (idea: IdeaFact) => boolean
   ['drill-filled', ({ fact }) => fact === 'idea-filled'],
   ['drill-thinned', ({ fact }) => fact === 'idea-thinned'],
   ['drill-turned', ({ fact }) => fact === 'idea-turned'],
-  ['drill-joined', ({ fact }) => fact === 'idea-joins-before' || fact === 'idea-joined'],
+  ['drill-joined', ({ fact }) => fact === 'idea-joins-before'],
 ];
 
 function isFigure(theme: ThemeFact): theme is FigureFact {
@@ -20,11 +20,9 @@ function isFigure(theme: ThemeFact): theme is FigureFact {
 
 /** The heading of a block that begins with another line than its theme: that line is named first, where both have a name for it. */
 export function ledHeading(lead: ThemeFact, theme: ThemeFact): ThemeFact {
-  if (isFigure(theme)) return isFigure(lead) ? { fact: 'theme-figures', figure: lead, other: theme } : theme;
-  if (theme.fact !== 'theme-groups') return theme;
-  if (isFigure(lead) || lead.fact === 'theme-groups')
-    return { fact: 'theme-led', lead, groups: theme.groups };
-  return theme;
+  const isFirstSaid = isFigure(lead) || (lead.fact === 'theme-groups' && !isFigure(theme));
+  const isThemeSaid = isFigure(theme) || theme.fact === 'theme-groups';
+  return isFirstSaid && isThemeSaid ? { fact: 'theme-figures', figure: lead, other: theme } : theme;
 }
 
 /** The heading of a block: a figure of the trade heads many pages, so what the block makes of it is said, too. */

@@ -47,8 +47,8 @@ it('[CO5102] names the line that a block begins with before a theme that comes l
   const one = { fact: 'theme-groups', groups: [{ fact: 'group-beats', beats: ['1'] }] } as const;
   const two = { fact: 'theme-groups', groups: [{ fact: 'group-beats', beats: ['2'] }] } as const;
   // definition: what stands under a heading first is said first
-  expect(ledHeading(dotted, one)).toEqual({ fact: 'theme-led', lead: dotted, groups: one.groups });
-  expect(ledHeading(two, one)).toEqual({ fact: 'theme-led', lead: two, groups: one.groups });
+  expect(ledHeading(dotted, one)).toEqual({ fact: 'theme-figures', figure: dotted, other: one });
+  expect(ledHeading(two, one)).toEqual({ fact: 'theme-figures', figure: two, other: one });
   expect(ledHeading(dotted, every)).toEqual({ fact: 'theme-figures', figure: dotted, other: every });
   expect(ledHeading(one, every)).toEqual(every);
 });

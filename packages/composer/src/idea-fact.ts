@@ -120,18 +120,11 @@ interface DrilledFact extends Fact {
   readonly drill: DrillFact;
 }
 
-/** Figures of the trade that share a block. */
+/** Figures that share a block, of the trade or said by their places, in their order. */
 interface FigurePairFact extends Fact {
   readonly fact: 'theme-figures';
-  readonly figure: FigureFact;
-  readonly other: FigureFact;
-}
-
-/** A theme with no name that another line of its block comes before. */
-interface LedFact extends Fact {
-  readonly fact: 'theme-led';
-  readonly lead: FigureFact | GroupsFact;
-  readonly groups: readonly GroupFact[];
+  readonly figure: FigureFact | GroupsFact;
+  readonly other: FigureFact | GroupsFact;
 }
 
 /** What a block is about. */
@@ -139,7 +132,6 @@ export type ThemeFact =
   | FigureFact
   | DrilledFact
   | FigurePairFact
-  | LedFact
   | FigureLaterFact
   | GroupsFact
   | TwoBarsFact
@@ -180,12 +172,6 @@ interface TurnedFact extends Fact {
   readonly beats: readonly PlaceFact[];
 }
 
-/** The line joins the theme with another: these beats are not the theme's. */
-interface JoinedFact extends Fact {
-  readonly fact: 'idea-joined';
-  readonly beats: readonly PlaceFact[];
-}
-
 /** The line ends its block: it takes these beats from the theme of the block before. */
 interface JoinsBeforeFact extends Fact {
   readonly fact: 'idea-joins-before';
@@ -205,6 +191,5 @@ export type IdeaFact =
   | SizeFact
   | DisplacedSizeFact
   | TurnedFact
-  | JoinedFact
   | JoinsBeforeFact
   | OtherFigureFact;

@@ -165,7 +165,7 @@ export function ideaOf(line: readonly Cell[], theme: readonly Cell[], inBar: num
   if (later > 0) return { fact: `idea-displaced-${kind}`, later: displaced };
   if (kind !== 'turned') return { fact: `idea-${kind}`, places: kind === 'filled' ? more : fewer };
   const beats = changedBeats(line, theme).map((at) => placeOf({ cells: line, inBar }, at, 0));
-  return { fact: apart > 1 ? 'idea-joined' : 'idea-turned', beats };
+  return { fact: 'idea-turned', beats };
 }
 
 /**
@@ -198,6 +198,5 @@ export function ideaInBlock(of: BlockLine): IdeaFact {
   const figure = figureOf(line.map((cell) => cell.text).join(' '));
   if (figure) return { fact: 'idea-figure', figure: figureFact(figure.name) };
   const borrowed = borrowedBeats(of);
-  if (borrowed) return { fact: 'idea-joins-before', beats: borrowed };
-  return idea.fact === 'idea-joined' ? { fact: 'idea-turned', beats: idea.beats } : idea;
+  return borrowed ? { fact: 'idea-joins-before', beats: borrowed } : idea;
 }

@@ -70,15 +70,17 @@ function joining(locale: string, type: 'conjunction' | 'disjunction'): Intl.List
   return known;
 }
 
+/** What stands between members, by the type of the list, where no word of the language does. */
+const BETWEEN: Readonly<Record<string, string>> = { series: ', ', apart: '; ', beside: ' · ' };
+
 /** Says each member of a list, and joins them. */
 function listOf<Member>({ locale }: Tongue, name: (member: Member) => string): MessageFunction<string> {
   return (_context, options, members) => {
     const before = options['each'] === undefined ? '' : `${options['each']} `;
     const names = (members as readonly Member[]).map((member) => before + name(member));
     const wanted = options['type'];
-    if (String(wanted) === 'series') return said('list', names.join(', '));
-    if (String(wanted) === 'apart') return said('list', names.join('; '));
-    if (String(wanted) === 'beside') return said('list', names.join(' · '));
+    const between = BETWEEN[String(wanted)];
+    if (between) return said('list', names.join(between));
     const type = wanted === undefined ? 'conjunction' : 'disjunction';
     return said('list', joining(locale, type).format(names));
   };

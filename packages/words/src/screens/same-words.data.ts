@@ -86,6 +86,7 @@ export const SAME_WORDS: readonly string[] = [
   'facts.literal',
   'facts.musicxml-4',
   'facts.musicxml-partwise',
+  'facts.of-fill',
   'facts.pass-of',
   'facts.section-plays',
   'facts.teacher-aims',

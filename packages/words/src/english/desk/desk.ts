@@ -28,7 +28,6 @@ export const desk = {
   undo: 'Undo',
   copyOf: '{$title}, copy',
   imported: '{$title} is on the desk.',
-  importFailed: '{$file} could not be read.',
   empty: 'Nothing on the desk yet. Start a lesson, or import one.',
   renameTitle: 'Rename lesson',
   name: 'Title',

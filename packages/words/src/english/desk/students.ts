@@ -88,7 +88,6 @@ export const students = {
   roundVerdicts: { clean: 'clean', loose: 'nearly there', stumble: 'not yet', unheard: 'not judged' },
   takeOutLog: 'Take out what was brought in {$when}',
   tookOut: '.input {$n :integer} .match $n one {{{$n} entry taken out.}} * {{{$n} entries taken out.}}',
-  takenBack: 'It is back.',
   added: '{$name} is on the roster.',
   changed: 'Changed: {$name}.',
   pass: 'Pass at {$bpm :number}',

@@ -30,7 +30,6 @@ export const desk = translation<typeof english.desk>()({
   undo: 'Rückgängig',
   copyOf: '{$title}, Kopie',
   imported: '{$title} liegt auf dem Pult.',
-  importFailed: '{$file} konnte nicht gelesen werden.',
   empty: 'Noch liegt nichts auf dem Pult. Beginne eine Lektion oder importiere eine.',
   renameTitle: 'Lektion umbenennen',
   name: 'Titel',

@@ -95,7 +95,6 @@ export const students = translation<typeof english.students>()({
   takeOutLog: 'Wieder herausnehmen, was {$when} hereinkam',
   tookOut:
     '.input {$n :integer} .match $n one {{{$n} Eintrag herausgenommen.}} * {{{$n} Einträge herausgenommen.}}',
-  takenBack: 'Es ist wieder da.',
   added: '{$name} steht auf der Liste.',
   changed: 'Geändert: {$name}.',
   pass: 'Bestanden bei {$bpm :number}',
