@@ -46,6 +46,27 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     ],
   },
   {
+    name: 'a backslash in quotes',
+    text: 'title: "a\\q"\n',
+    problems: [
+      '1:10: error: found a backslash before a sign that it does not go with, expected two backslashes for one, or single quotes round the text',
+    ],
+  },
+  {
+    name: 'two lessons in one file',
+    text: 'title: One\n---\ntitle: Two\n',
+    problems: [
+      '2:1: error: found another document, after a line of "---" or "...", expected one lesson a file',
+    ],
+  },
+  {
+    name: 'a sign that begins no text',
+    text: 'title: @home\n',
+    problems: [
+      '1:8: error: found a sign that cannot stand here, expected a key and its value, or a list in which every entry begins with "- " (put quotes around the text)',
+    ],
+  },
+  {
     name: 'a tab for indentation',
     text: 'title: First swing\ntempo:\n\tstart: 80\n',
     problems: ['3:1: error: found a tab, expected spaces for indentation'],

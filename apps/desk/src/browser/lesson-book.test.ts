@@ -118,7 +118,7 @@ it('[ST3000] in German the book, the draft and its reasons are German', async ()
   const page = await openWindow(browser, `${desk.url}students`, { locale: 'de-DE' });
   const draft = page.locator('[data-part="next-lesson"]');
   await draft.getByText('Bestanden bei 80. Weiter bis 88.').waitFor();
-  await draft.getByText('Aufgegeben und noch nicht gespielt.').waitFor();
+  await draft.getByText('Hausaufgabe, noch nicht gespielt.').waitFor();
   await page.getByRole('button', { name: 'In eine Stunde schreiben' }).click();
   await page.getByRole('radio', { name: 'war da', exact: true }).waitFor();
   expect(await findings(page)).toEqual([]);

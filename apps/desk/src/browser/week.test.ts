@@ -363,7 +363,7 @@ it('[ST460] [ST2202] [ST2204] [ST3800] [ST5000] [ST5902] a week goes without a f
   const student = await openWindow(browser, address, { ...PHONE, locale: 'de-DE' });
   await student.getByText('Es spielt Kaito').waitFor();
   // the teacher's order, across lessons
-  const items = student.locator('[data-part="plan-item"]', { hasText: 'Aufgegeben. Lightly.' });
+  const items = student.locator('[data-part="plan-item"]', { hasText: 'Das ist eine Hausaufgabe. Lightly.' });
   await expect
     .poll(() => items.locator('a').allTextContents())
     .toEqual(['First of all, Übung 1', 'Second choice, Übung 1']);

@@ -11,7 +11,14 @@ interface Wording {
   readonly repair: LessonFact | null;
 }
 
-/** What is said of the parser's codes that beginners meet. */
+/** A word that begins with one of the signs by which YAML marks what follows. */
+const MARK: Wording = {
+  found: { fact: 'yaml-mark' },
+  expected: { fact: 'yaml-no-marks' },
+  repair: { fact: 'quote-text' },
+};
+
+/** What is said of the parser's codes; of those that are not here, that something is out of place. */
 const WORDINGS: Readonly<Record<string, Wording>> = {
   TAB_AS_INDENT: { found: { fact: 'yaml-tab' }, expected: { fact: 'yaml-spaces' }, repair: null },
   BLOCK_AS_IMPLICIT_KEY: {
@@ -34,6 +41,27 @@ const WORDINGS: Readonly<Record<string, Wording>> = {
     expected: { fact: 'yaml-closing' },
     repair: null,
   },
+  BAD_DQ_ESCAPE: {
+    found: { fact: 'yaml-backslash' },
+    expected: { fact: 'yaml-plain-backslash' },
+    repair: null,
+  },
+  MULTIPLE_DOCS: {
+    found: { fact: 'yaml-documents' },
+    expected: { fact: 'yaml-one-document' },
+    repair: null,
+  },
+  BAD_DIRECTIVE: MARK,
+  TAG_RESOLVE_FAILED: MARK,
+  MULTIPLE_TAGS: MARK,
+  MULTIPLE_ANCHORS: MARK,
+  BAD_PROP_ORDER: MARK,
+};
+
+const OUT_OF_PLACE: Wording = {
+  found: { fact: 'yaml-out-of-place' },
+  expected: { fact: 'yaml-file' },
+  repair: { fact: 'quote-text' },
 };
 
 /** Where a quoted text that runs to the fault begins: that is what has to be closed. */
@@ -47,11 +75,6 @@ function openingOf(document: Document, error: YamlError): number {
     },
   });
   return opening;
-}
-
-function plainMessage(error: YamlError): string {
-  const line = error.message.split('\n')[0] ?? error.message;
-  return line.replace(/ at line \d+, column \d+:?$/, '');
 }
 
 const ALIAS: Wording = {
@@ -91,12 +114,7 @@ function faultsWithin(document: Document): readonly YamlFault[] {
 }
 
 function errorFault(document: Document, error: YamlError): YamlFault {
-  const plain: Wording = {
-    found: { fact: 'yaml-parser', message: plainMessage(error) },
-    expected: { fact: 'yaml-file' },
-    repair: null,
-  };
-  return { offset: openingOf(document, error), wording: WORDINGS[error.code] ?? plain };
+  return { offset: openingOf(document, error), wording: WORDINGS[error.code] ?? OUT_OF_PLACE };
 }
 
 /** The faults of a document's YAML, the first ones where there are many, in order of place; an alias is one, so that what is read is what is written. */

@@ -204,13 +204,14 @@ interface YamlFact extends Fact {
     | 'yaml-closing'
     | 'yaml-alias'
     | 'yaml-no-aliases'
-    | 'yaml-file';
-}
-
-/** A rarer fault of the YAML, in the parser's own words. */
-interface YamlParserFact extends Fact {
-  readonly fact: 'yaml-parser';
-  readonly message: string;
+    | 'yaml-file'
+    | 'yaml-backslash'
+    | 'yaml-plain-backslash'
+    | 'yaml-mark'
+    | 'yaml-no-marks'
+    | 'yaml-documents'
+    | 'yaml-one-document'
+    | 'yaml-out-of-place';
 }
 
 /** What would probably repair a lesson. */
@@ -241,5 +242,4 @@ export type LessonFact =
   | FormFaultFact
   | LimbConflictFact
   | YamlFact
-  | YamlParserFact
   | RepairFact;

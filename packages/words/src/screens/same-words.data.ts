@@ -99,7 +99,6 @@ export const SAME_WORDS: readonly string[] = [
   'facts.worth-less',
   'facts.worth-more',
   'facts.xml-parser',
-  'facts.yaml-parser',
   'film.counts.syllables.di',
   'film.counts.syllables.e',
   'film.counts.syllables.gi',

@@ -41,7 +41,7 @@ export const nextLesson = translation<typeof english.nextLesson>()({
   upTo: 'Bis, für {$exercise} (bpm)',
   note: 'Hinweis zum Üben, für {$exercise}',
   set: '.input {$n :integer} .match $n 0 {{{$name} nichts aufgeben}} one {{{$name} diese {$n} Übung aufgeben}} * {{{$name} diese {$n} Übungen aufgeben}}',
-  isSet: 'Aufgegeben für {$name} und in die heutige Stunde eingetragen.',
+  isSet: 'Für {$name} aufgegeben und in die heutige Stunde eingetragen.',
 });
 
 /** Words of `progressPage`. */

@@ -66,7 +66,7 @@ export const students = translation<typeof english.students>()({
     slow: 'sonst meist zu langsam',
     fast: 'sonst meist zu schnell',
   },
-  set: 'Aufgegeben',
+  set: 'Hausaufgaben',
   nothingSet: 'Nichts ist aufgegeben.',
   setThis: 'Diese Übung aufgeben',
   note: 'Hinweis zum Üben',
