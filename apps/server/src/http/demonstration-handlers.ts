@@ -21,8 +21,10 @@ export interface DemonstrationParts {
 export function demonstrationHandlers({ store, demonstrations, films, packs }: DemonstrationParts) {
   /** Those that are kept with a lesson, as the desk shows them. */
   const listed = async (id: string, text: string): Promise<readonly KeptDemonstration[]> => {
-    const { lesson } = parseLesson(text, 'lesson');
-    return (await demonstrations.of(id)).map(({ id: demonstration, facts, keptAt, ...played }) => {
+    const kept = await demonstrations.of(id);
+    // Most lessons have none: a long text is not read for nothing.
+    const lesson = kept.length === 0 ? null : parseLesson(text, 'lesson').lesson;
+    return kept.map(({ id: demonstration, facts, keptAt, ...played }) => {
       const { number, isShown } = lesson ? standingOf(lesson, played) : { number: null, isShown: false };
       const seconds = demonstrationIn(facts)?.seconds ?? 0;
       return { id: demonstration, exercise: number, isShown, seconds, keptAt };
