@@ -69,8 +69,9 @@ async function* packetBlocks(
   track: InputAudioTrack,
   decoder: PacketDecoder,
 ): AsyncGenerator<Float32Array> {
-  await decoder.ready;
   try {
+    // a header may speak of more channels than there can be
+    await decoder.ready;
     let packets: Uint8Array[] = [];
     for await (const packet of new EncodedPacketSink(track).packets()) {
       packets.push(packet.data);
