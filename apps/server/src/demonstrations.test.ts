@@ -1,11 +1,10 @@
 import { cpSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { formNamed, type Lesson, Lufs, parseLesson } from '@shedbook/core';
-import { makeRecording, type Pack, planRecordings, RECORDING_RATE_HZ } from '@shedbook/pack';
+import type { Pack } from '@shedbook/pack';
 import type { KeptDemonstration, MadeLink, StoredLesson, StoredStudent } from '@shedbook/routes';
 import { expect, it } from 'vitest';
-import { keptKit } from '../../../internal/testing/kept-kit.mjs';
 import { keptSamplePath } from '../../../internal/testing/kept-samples.ts';
+import { recordingOf } from '../test/recording.ts';
 import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
 import { backUp, restore } from './backup/by-command.ts';
 import { createDemonstrationStore } from './store/demonstrations.ts';
@@ -23,19 +22,6 @@ exercises:
 forms: {One: {sections: [{pattern: 4}]}}
 `;
 
-/** Exercise 1 as its model sounds, a WAV file. */
-async function played(): Promise<Uint8Array<ArrayBuffer>> {
-  const lesson = parseLesson(TEXT, 'lesson').lesson as Lesson;
-  const request = {
-    ...({ format: 'wav', exercises: [1], layers: [9], mute: [], bpm: null, dry: true, click: null } as const),
-    ...{ form: formNamed(lesson, 'One'), loudnessLufs: Lufs(-16) },
-  };
-  const [planned] = planRecordings(lesson, request);
-  if (!planned) throw new Error('a recording');
-  const kit = keptKit({ sampleRateHz: RECORDING_RATE_HZ });
-  return new Uint8Array((await makeRecording(lesson, planned, request, kit)).content);
-}
-
 /** A desk with a lesson that is set for Kaito, who has a link, and exercise 1 kept as its teacher plays it. */
 async function aDesk() {
   const dataDir = temporaryFolder();
@@ -52,7 +38,7 @@ async function aDesk() {
   await fetch(new URL(`/api/performances/${performance}/parts/0`, server.url), {
     method: 'PUT',
     headers: { 'content-type': 'application/octet-stream' },
-    body: await played(),
+    body: await recordingOf(TEXT),
   });
   const keep = (name: string) =>
     send(server, 'POST', `/api/lessons/${id}/demonstrations`, { performance: name });

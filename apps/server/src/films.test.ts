@@ -1,11 +1,10 @@
 import { readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { formNamed, type Lesson, Lufs, parseLesson } from '@shedbook/core';
-import { makeRecording, type Pack, planRecordings, RECORDING_RATE_HZ } from '@shedbook/pack';
+import type { Pack } from '@shedbook/pack';
 import type { FilmPlan, FilmState } from '@shedbook/routes';
 import { strFromU8, unzipSync } from 'fflate';
 import { expect, it, onTestFinished } from 'vitest';
-import { keptKit } from '../../../internal/testing/kept-kit.mjs';
+import { recordingOf } from '../test/recording.ts';
 import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
 
 /** One bar at four beats a second: the shortest film that there is. */
@@ -109,19 +108,6 @@ it('[SE2001] says that FFmpeg is missing, that there is no such lesson or film, 
     ...{ status: 404, body: { code: 'no-such-film' } },
   });
 });
-
-/** Exercise 1 of a lesson as its model sounds, a WAV file. */
-async function recordingOf(text: string): Promise<Uint8Array<ArrayBuffer>> {
-  const lesson = parseLesson(text, 'lesson').lesson as Lesson;
-  const request = {
-    ...({ format: 'wav', exercises: [1], layers: [9], mute: [], bpm: null, dry: true, click: null } as const),
-    ...{ form: formNamed(lesson, 'One'), loudnessLufs: Lufs(-16) },
-  };
-  const [planned] = planRecordings(lesson, request);
-  if (!planned) throw new Error('a recording');
-  const kit = keptKit({ sampleRateHz: RECORDING_RATE_HZ });
-  return new Uint8Array((await makeRecording(lesson, planned, request, kit)).content);
-}
 
 it(
   '[SE3601] films follow performances that are sent in parts and listened to; what cannot be followed is refused',

@@ -1,9 +1,10 @@
 /** A book lying open: what it is called, its lessons in order, and what is made of it. */
 import type { LessonSummary, StoredBook } from '@shedbook/routes';
-import { Button, closeSheet, Icon, Sheet, useSay } from '@shedbook/stand';
+import { Button, Icon, useSay } from '@shedbook/stand';
 import type { BooksWords } from '@shedbook/words';
 import { useState } from 'react';
 import { KeptField } from '../shared/kept-field.tsx';
+import { ReallyErase } from '../shared/really-erase.tsx';
 import { useWords } from '../words/words.tsx';
 import { BookChapters } from './book-chapters.tsx';
 import { BookFiles } from './book-files.tsx';
@@ -34,26 +35,14 @@ function EraseButton({
         {words.erase}
       </Button>
       {isAsking && (
-        <Sheet
+        <ReallyErase
           title={words.eraseNamed({ title: book.title })}
+          warning={words.eraseWarning}
+          keep={words.keepIt}
+          erase={words.eraseNow}
+          onErase={() => onErase(book)}
           onClose={() => setAsking(false)}
-          actions={
-            <>
-              <Button onClick={closeSheet}>{words.keepIt}</Button>
-              <Button
-                dress="strong"
-                onClick={(event) => {
-                  closeSheet(event);
-                  onErase(book);
-                }}
-              >
-                {words.eraseNow}
-              </Button>
-            </>
-          }
-        >
-          <p>{words.eraseWarning}</p>
-        </Sheet>
+        />
       )}
     </>
   );

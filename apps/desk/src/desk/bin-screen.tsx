@@ -1,11 +1,12 @@
 /** The bin: what was deleted, for as long as it can be brought back, and a way to be rid of it at once. */
 
 import type { BinContent } from '@shedbook/routes';
-import { Button, closeSheet, Icon, Sheet, useSay } from '@shedbook/stand';
+import { Button, Icon, useSay } from '@shedbook/stand';
 import { useCallback, useEffect, useState } from 'react';
 import { ask } from '../document/client.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { titleOf } from '../edit/heading.ts';
+import { ReallyErase } from '../shared/really-erase.tsx';
 import { type Erased, ReceiptSheet } from '../shared/receipt.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
@@ -59,41 +60,6 @@ function useGroups(content: BinContent | null, onErased: (erased: Erased) => voi
       })),
     },
   ].filter(({ items }) => items.length > 0);
-}
-
-/** Asks once more before something is erased. */
-function ReallyErase({
-  item,
-  onErase,
-  onClose,
-}: {
-  readonly item: BinItem;
-  readonly onErase: () => void;
-  readonly onClose: () => void;
-}) {
-  const words = useWords().desk;
-  return (
-    <Sheet
-      title={words.eraseNamed({ title: item.title })}
-      onClose={onClose}
-      actions={
-        <>
-          <Button onClick={closeSheet}>{words.keepIt}</Button>
-          <Button
-            dress="strong"
-            onClick={(event) => {
-              closeSheet(event);
-              onErase();
-            }}
-          >
-            {words.eraseNow}
-          </Button>
-        </>
-      }
-    >
-      <p>{words.eraseWarning}</p>
-    </Sheet>
-  );
 }
 
 /** The screen. */
@@ -162,7 +128,10 @@ export function BinScreen() {
       {erased && <ReceiptSheet erased={erased} onClose={() => setErased(null)} />}
       {erasing && (
         <ReallyErase
-          item={erasing}
+          title={words.eraseNamed({ title: erasing.title })}
+          warning={words.eraseWarning}
+          keep={words.keepIt}
+          erase={words.eraseNow}
           onErase={() => void attempt(erasing.erase, words.erasedLesson({ title: erasing.title }))}
           onClose={() => setErasing(null)}
         />

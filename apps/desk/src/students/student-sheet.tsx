@@ -4,10 +4,11 @@ import { isCoachSilent, momentOf, summariseStudent } from '@shedbook/coach';
 import { inSetUp, type Lesson, type PracticeLog, SET_UPS, type SetUp } from '@shedbook/core';
 import { LEVELS, type Level } from '@shedbook/judge';
 import type { CoachSetting, MinorityRequest, StoredStudent, StudentContent } from '@shedbook/routes';
-import { Button, Choices, closeSheet, Problem, Sheet } from '@shedbook/stand';
+import { Button, Choices, Problem } from '@shedbook/stand';
 import { useMemo, useState } from 'react';
 import { offer } from '../shared/offer.ts';
 import { Paper, ViewHead } from '../shared/paper.tsx';
+import { ReallyErase } from '../shared/really-erase.tsx';
 import { sideOfLimb } from '../shared/sides-of.ts';
 import { useLanguage, useWords } from '../words/words.tsx';
 import { Assignments } from './assignments.tsx';
@@ -118,26 +119,14 @@ function Leaving({
       <Button onClick={onRemove}>{words.remove({ name })}</Button>
       <Button onClick={() => setAsking(true)}>{words.erase({ name })}</Button>
       {isAsking && (
-        <Sheet
+        <ReallyErase
           title={words.erase({ name })}
+          warning={words.eraseWarning}
+          keep={words.keep}
+          erase={words.erase({ name })}
+          onErase={onErase}
           onClose={() => setAsking(false)}
-          actions={
-            <>
-              <Button onClick={closeSheet}>{words.keep}</Button>
-              <Button
-                dress="strong"
-                onClick={(event) => {
-                  closeSheet(event);
-                  onErase();
-                }}
-              >
-                {words.erase({ name })}
-              </Button>
-            </>
-          }
-        >
-          <p>{words.eraseWarning}</p>
-        </Sheet>
+        />
       )}
     </>
   );
