@@ -1,3 +1,4 @@
+export * from './asked.ts';
 export * from './captions.ts';
 export * from './chapters.ts';
 export * from './draw.ts';
@@ -6,6 +7,7 @@ export { type Layout, PICTURE_PLACES, type PicturePlace } from './layout.ts';
 export { FULL_SIZE, SCHEMES, type SchemeName, SHAPES, type ShapeName } from './look.data.ts';
 export * from './pages.ts';
 export * from './painter.ts';
+export * from './rasterise.ts';
 export * from './recorded.ts';
 export * from './scene.ts';
 export * from './scenes.ts';

@@ -27,7 +27,11 @@ import type { Shown } from './recorded.ts';
 import type { PlayedScene, Scene } from './scene.ts';
 
 /** Highest true peak, before encoding, that is tried first: AAC and Opus add about so much to −1 dBTP. */
-export const FIRST_CEILING_DBTP = FullScaleDb(-2);
+const FIRST_CEILING_DBTP = FullScaleDb(-2);
+/** What players decode stays under this true peak. */
+const MOST_DBTP = -1.1;
+/** How often a lower ceiling is tried. */
+const MOST_TRIES = 4;
 /** What still rings at the end of a scene is faded out so fast. */
 const FADE_SECONDS = 0.5;
 /** A recording is cut in with a fade as short as that: too short to soften a stroke. */
@@ -249,5 +253,24 @@ export async function findMastering(kept: KeptSound, ceilingDbtp: FullScaleDb): 
     const { lufs } = await measureKept(kept, (from) => masteredPart(kept, from, { gainDb, ceilingDbtp }));
     step = search.next(lufs);
     if (step.done) return { gainDb, ceilingDbtp };
+  }
+}
+
+/**
+ * Masters and encodes kept sound. Encoding lets peaks grow: where they grow too high, it is done again with a lower ceiling.
+ * @param encode encodes the sound it is given. @returns the true peak of what a player will decode, in dBTP
+ * @param tell told the part that is done, 0 to 1
+ */
+export async function encodeMastered(
+  kept: KeptSound,
+  encode: (parts: AsyncIterable<StereoAudio>) => Promise<FullScaleDb>,
+  tell: (part: number) => void,
+): Promise<void> {
+  let ceiling = FIRST_CEILING_DBTP;
+  for (let round = 1; round <= MOST_TRIES; round += 1) {
+    const peak = await encode(master(kept, await findMastering(kept, ceiling)));
+    tell(round / MOST_TRIES);
+    if (peak <= MOST_DBTP) return;
+    ceiling = FullScaleDb(ceiling - (peak - MOST_DBTP) - 0.2);
   }
 }

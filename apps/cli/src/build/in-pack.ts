@@ -3,6 +3,7 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import type { Lesson } from '@shedbook/core';
+import { planFilm } from '@shedbook/film';
 import { type EngravingTools, InputError, loadKit } from '@shedbook/host';
 import {
   estimateDemonstrationBytes,
@@ -11,7 +12,6 @@ import {
   type HeardPerformances,
   makeDemonstrations,
   makeFilm,
-  planFilm,
 } from '@shedbook/host/film';
 import { type ExerciseFilm, type PackRequest, RECORDING_RATE_HZ } from '@shedbook/pack';
 import { durationWords, sizeWords } from '@shedbook/words';

@@ -8,6 +8,7 @@ import {
   HEARD_FROM,
   type OverPerformances,
   PICTURE_PLACES,
+  planFilm,
   SCHEMES,
   SHAPES,
 } from '@shedbook/film';
@@ -21,7 +22,6 @@ import {
   filmEndingOf,
   type HeardPerformances,
   makeFilm,
-  planFilm,
 } from '@shedbook/host/film';
 import { RECORDING_RATE_HZ } from '@shedbook/pack';
 import { durationWords, exercisesInWords, type LanguageTag, sizeWords } from '@shedbook/words';

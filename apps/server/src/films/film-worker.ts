@@ -1,8 +1,8 @@
 /** The thread that makes films. */
 import { dirname } from 'node:path';
 import { parentPort } from 'node:worker_threads';
-import { Bpm, type Form, formNamed, type Lesson, parseLesson, sectionsOf } from '@shedbook/core';
-import type { Film, FilmLook, FilmRequest } from '@shedbook/film';
+import { type Lesson, parseLesson } from '@shedbook/core';
+import { askedForm, type Film, lookFor, measureFilm, planFilm, requestFor } from '@shedbook/film';
 import { InputError, loadEngravingTools, loadKit } from '@shedbook/host';
 import {
   endingHere,
@@ -11,41 +11,10 @@ import {
   type FilmEnding,
   hearPerformances,
   makeFilm,
-  measureFilm,
   NotPlayedError,
-  planFilm,
 } from '@shedbook/host/film';
 import { RECORDING_RATE_HZ } from '@shedbook/pack';
 import type { FilmAnswer, FilmNews, FilmOrder, HearOrder } from './film-messages.ts';
-
-/** How much louder the kit is than the recording where both are heard, in dB. */
-const MODEL_DB = -9;
-
-function namedForm(lesson: Lesson, name: string | null): Form | null {
-  const forms = sectionsOf(lesson).flatMap((section) => section.forms);
-  return name === null ? null : formNamed({ forms }, name);
-}
-
-/** What is asked of the lesson; what it does not have is passed over. */
-function requestOf(lesson: Lesson, { wish, over }: FilmOrder): FilmRequest {
-  const { heard, speeds } = wish.over ?? { heard: 'teacher', speeds: [] };
-  return {
-    lesson,
-    exercises: wish.exercises,
-    form: namedForm(lesson, wish.form),
-    tempi: wish.bpm === null ? [] : [Bpm(wish.bpm)],
-    framesPerSecond: wish.framesPerSecond,
-    buildUp: wish.buildUp,
-    click: wish.countAloud ? {} : null,
-    countAloud: wish.countAloud ? wish.language : null,
-    over: { recorded: over.map(({ recorded }) => recorded), heard, modelDb: MODEL_DB, speeds },
-  };
-}
-
-function lookOf({ wish: { shape, scheme, over } }: FilmOrder): FilmLook {
-  const picture = over?.picture ?? null;
-  return { shape, scheme, ...(picture === null ? {} : { picture: picture === 'none' ? null : picture }) };
-}
 
 /** About how large the film will be; pictures of performances are known once it is laid out. */
 async function bytesOf(
@@ -54,14 +23,14 @@ async function bytesOf(
 ): Promise<number> {
   const bytes = estimateFilmBytes({ frames, request }, ending);
   if (order.over.length === 0) return bytes;
-  const film = planFilm(request, lookOf(order), await loadEngravingTools(), order.wish.language);
+  const film = planFilm(request, lookFor(order.wish), await loadEngravingTools(), order.wish.language);
   return bytes + Math.round(estimatePictureBytes(film));
 }
 
 /** What is heard of a performance. */
 async function hear(lesson: Lesson, { path, exercise, form }: HearOrder): Promise<FilmAnswer> {
   const { signal } = new AbortController();
-  const order = { lesson, form: namedForm(lesson, form), files: [{ exercise, path }], signal };
+  const order = { lesson, form: askedForm(lesson, form), files: [{ exercise, path }], signal };
   try {
     const { recorded, takes } = await hearPerformances({ ...order, tell: () => {} });
     const [first] = recorded;
@@ -85,7 +54,11 @@ async function answer(order: FilmOrder | HearOrder): Promise<FilmAnswer> {
   if (!ending) return { kind: 'no-ffmpeg' };
   if (order.want === 'heard') return hear(lesson, order);
   const { wish, stem } = order;
-  const request = requestOf(lesson, order);
+  const request = requestFor(
+    lesson,
+    wish,
+    order.over.map(({ recorded }) => recorded),
+  );
   if (stem === null) {
     const { frames, ...size } = measureFilm(request, wish.shape);
     const seconds = frames / request.framesPerSecond;
@@ -93,7 +66,7 @@ async function answer(order: FilmOrder | HearOrder): Promise<FilmAnswer> {
     return { kind: 'planned', title: lesson.title, plan: { seconds, ...size, bytes } };
   }
   const tools = await loadEngravingTools();
-  const film = planFilm(request, lookOf(order), tools, wish.language);
+  const film = planFilm(request, lookFor(order.wish), tools, wish.language);
   const recordings = new Map(order.over.map(({ recorded, path }) => [recorded, path]));
   const kit = await loadKit(null, RECORDING_RATE_HZ);
   const tell = (progress: Omit<FilmNews, 'kind'>) =>

@@ -1,17 +1,8 @@
 /** The sound of a film on disk: bit by bit, so that memory does not grow with the film. */
 import { type FileHandle, open } from 'node:fs/promises';
 import { join } from 'node:path';
-import { FullScaleDb, type Hertz } from '@shedbook/core';
-import {
-  FIRST_CEILING_DBTP,
-  type Film,
-  findMastering,
-  type KeptSound,
-  type Mastering,
-  master,
-  renderScene,
-  type Scene,
-} from '@shedbook/film';
+import type { Hertz } from '@shedbook/core';
+import { encodeMastered, type Film, renderScene, type Scene } from '@shedbook/film';
 import type { Kit, StereoAudio } from '@shedbook/sound';
 import { loadSpokenWords } from '../spoken-words.ts';
 import { encodeSound, type FilmEnding } from './encoder.ts';
@@ -63,11 +54,6 @@ export interface SoundOrder {
   readonly tell: TellPart;
 }
 
-/** What players decode stays under this true peak. */
-const MOST_DBTP = -1.1;
-/** How often a lower ceiling is tried. */
-const MOST_TRIES = 4;
-
 /** Bytes of a moment: two channels of 32-bit floats. */
 const FRAME_BYTES = 8;
 
@@ -100,21 +86,16 @@ async function writePlain(film: Film, { kit, recordings, signal, tell }: SoundOr
   return samples;
 }
 
-/** Writes kept sound into a file at its loudness. */
-async function writeMastered(kept: KeptSound, mastering: Mastering, path: string): Promise<void> {
+async function writeParts(parts: AsyncIterable<StereoAudio>, path: string): Promise<void> {
   const file = await open(path, 'w');
   try {
-    for await (const part of master(kept, mastering)) await file.writeFile(interleave(part));
+    for await (const part of parts) await file.writeFile(interleave(part));
   } finally {
     await file.close();
   }
 }
 
-/**
- * Makes the sound of a film, encoded and at its loudness. Encoding lets peaks grow: where they grow too high, it is
- * done again with a lower ceiling.
- * @returns the path of the file
- */
+/** Makes the sound of a film, encoded and at its loudness. @returns the path of the file */
 export async function writeFilmSound(film: Film, order: SoundOrder): Promise<string> {
   const { kit, folder, ending, signal, tell } = order;
   const { sampleRateHz } = kit;
@@ -128,15 +109,11 @@ export async function writeFilmSound(film: Film, order: SoundOrder): Promise<str
       const bytes = await readExactly(plain, FRAME_BYTES * from, FRAME_BYTES * (to - from));
       return separate(bytes, sampleRateHz);
     };
-    const kept = { samples, sampleRateHz, read };
-    let ceiling = FIRST_CEILING_DBTP;
-    for (let round = 1; round <= MOST_TRIES; round += 1) {
-      await writeMastered(kept, await findMastering(kept, ceiling), whole);
-      const peak = await encodeSound({ path: whole, sampleRateHz }, ending, encoded, signal);
-      tell(0.6 + (0.4 * round) / MOST_TRIES);
-      if (peak <= MOST_DBTP) break;
-      ceiling = FullScaleDb(ceiling - (peak - MOST_DBTP) - 0.2);
-    }
+    const encode = async (parts: AsyncIterable<StereoAudio>) => {
+      await writeParts(parts, whole);
+      return encodeSound({ path: whole, sampleRateHz }, ending, encoded, signal);
+    };
+    await encodeMastered({ samples, sampleRateHz, read }, encode, (part) => tell(0.6 + 0.4 * part));
   } finally {
     await plain.close();
   }

@@ -3,13 +3,13 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Bpm, Hertz, parseLesson, Seconds } from '@shedbook/core';
-import { type Film, frameAt, renderScene, type StagedScene } from '@shedbook/film';
+import { type Film, frameAt, planFilm, renderScene, type StagedScene } from '@shedbook/film';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 import { loadEngravingTools } from '../engraving-tools.ts';
 import { InputError } from '../input-error.ts';
 import { findEncoder } from './encoder.ts';
-import { type FilmFile, makeFilm, planFilm } from './make-film.ts';
+import { type FilmFile, makeFilm } from './make-film.ts';
 
 const LESSON = `title: Two = one; a test
 tempo: 120

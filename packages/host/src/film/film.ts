@@ -17,7 +17,5 @@ export {
   type FilmProgress,
   filmEndingOf,
   makeFilm,
-  measureFilm,
-  planFilm,
 } from './make-film.ts';
-export { loadRasteriser, type Rasteriser } from './rasterise.ts';
+export { loadRasteriser } from './rasterise.ts';

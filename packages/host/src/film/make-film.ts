@@ -9,23 +9,18 @@ import {
   captionsOf,
   chapterList,
   chaptersOf,
-  createFilm,
   createPainter,
   drawingsOf,
   type Film,
-  type FilmLook,
   type FilmRequest,
-  FULL_SIZE,
+  filmIn,
   frameAt,
-  frameCount,
-  planScenes,
-  SHAPES,
+  type Rasteriser,
   type StagedScene,
   writeVtt,
 } from '@shedbook/film';
 import type { Kit } from '@shedbook/sound';
-import { FILM_WORDS, LANGUAGE_TAGS, type LanguageTag, SHEET_WORDS } from '@shedbook/words';
-import type { EngravingTools } from '../engraving-tools.ts';
+import { LANGUAGE_TAGS, type LanguageTag } from '@shedbook/words';
 import { InputError, reasonOf } from '../input-error.ts';
 import {
   chapterFile,
@@ -37,7 +32,7 @@ import {
   type PictureOver,
 } from './encoder.ts';
 import { writeFilmSound } from './film-sound.ts';
-import { loadRasteriser, type Rasteriser } from './rasterise.ts';
+import { loadRasteriser } from './rasterise.ts';
 import { pathOf, type Recordings } from './recordings.ts';
 
 /** How far a film is. */
@@ -66,27 +61,6 @@ export interface FilmFile {
   readonly path: string;
   readonly what: 'film' | 'captions' | 'chapters' | 'cover';
   readonly bytes: number;
-}
-
-/** Plans a film that speaks a language. @throws RangeError where the lesson has none of the exercises */
-export function planFilm(
-  request: FilmRequest,
-  look: FilmLook,
-  { engraver, fonts }: EngravingTools,
-  language: LanguageTag,
-): Film {
-  const tools = { engraver, fonts, words: SHEET_WORDS[language], said: FILM_WORDS[language] };
-  return createFilm(request, look, tools);
-}
-
-/** How many frames a film will have and how large its picture will be, before anything is engraved. */
-export function measureFilm(request: FilmRequest, shape: FilmLook['shape']) {
-  const { widthMm, heightMm } = SHAPES[shape];
-  return {
-    frames: frameCount(planScenes(request)),
-    widthPx: widthMm * FULL_SIZE,
-    heightPx: heightMm * FULL_SIZE,
-  };
 }
 
 /** Bytes of a second of film at full size, sound and all, by kind and frames a second: means of films of three demo lessons. */
@@ -131,11 +105,6 @@ export function filmEndingOf(path: string): FilmEnding | null {
 /** Languages as films name them. @source ISO 639-2 */
 const LANGUAGE_CODES: Readonly<Record<LanguageTag, string>> = { en: 'eng', de: 'deu' };
 
-function inLanguage(film: Film, language: LanguageTag): Film {
-  const words = { words: SHEET_WORDS[language], said: FILM_WORDS[language] };
-  return { ...film, tools: { ...film.tools, ...words } };
-}
-
 async function writeParts(order: FilmOrder, folder: string, ending: FilmEnding): Promise<FilmParts> {
   const { film, kit, recordings = new Map(), signal, tell } = order;
   const tellSound = (part: number) => tell({ stage: 'sound', part });
@@ -145,7 +114,7 @@ async function writeParts(order: FilmOrder, folder: string, ending: FilmEnding):
   const captions = [];
   for (const language of LANGUAGE_TAGS) {
     const path = join(folder, `${language}.vtt`);
-    await writeFile(path, writeVtt(captionsOf(inLanguage(film, language))));
+    await writeFile(path, writeVtt(captionsOf(filmIn(film, language))));
     captions.push({ path, language: LANGUAGE_CODES[language] });
   }
   return { sound, chapters, captions };
@@ -230,7 +199,7 @@ async function writeBeside(
     made.push({ path, what, bytes: Buffer.byteLength(content) });
   };
   for (const language of LANGUAGE_TAGS)
-    await put(`${stemOf(out)}.${language}.vtt`, 'captions', writeVtt(captionsOf(inLanguage(film, language))));
+    await put(`${stemOf(out)}.${language}.vtt`, 'captions', writeVtt(captionsOf(filmIn(film, language))));
   await put(`${stemOf(out)}.chapters.txt`, 'chapters', chapterList(chaptersOf(film)));
   await put(`${stemOf(out)}.png`, 'cover', toPng(drawingsOf(film, frameAt(film, 0)).page.svg()));
 }

@@ -12,14 +12,14 @@ import {
   Seconds,
   type Stroke,
 } from '@shedbook/core';
-import type { Film, StagedScene } from '@shedbook/film';
+import { type Film, planFilm, type StagedScene } from '@shedbook/film';
 import { encodeWav, render } from '@shedbook/sound';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keptKit, lightKit } from '../../../../internal/testing/kept-kit.mjs';
 import { loadEngravingTools } from '../engraving-tools.ts';
 import { InputError } from '../input-error.ts';
 import { type HeardPerformances, hearPerformances } from './hear-performances.ts';
-import { makeFilm, planFilm } from './make-film.ts';
+import { makeFilm } from './make-film.ts';
 
 const RATE_HZ = Hertz(44_100);
 const FRAMES = 30;
