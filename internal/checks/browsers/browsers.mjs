@@ -23,6 +23,7 @@ const ALLOWED = new Map([
     'window.devicePixelRatio',
     'always there; Safari’s does not follow the zoom of a page, which is for people to read',
   ],
+  ['Intl.Segmenter', 'of films, which ask first for an encoder of video that every browser had later'],
   ['AbortSignal.timeout', 'there since Chrome 103; nobody reads how the error of a timeout is called'],
 ]);
 

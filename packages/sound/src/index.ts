@@ -21,6 +21,7 @@ export {
   RECORDING_LUFS,
   seekGain,
 } from './loudness/normalise.ts';
+export { truePeakOf } from './loudness/true-peak.ts';
 export { addClicks, type ClickGap, type ClickOptions, clicksIn } from './play-along/click.ts';
 export { type Renderable, type RenderOptions, render } from './render/render.ts';
 export { type RenderLoopOptions, renderLoop } from './render/render-loop.ts';

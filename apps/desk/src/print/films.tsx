@@ -1,33 +1,30 @@
 /** Films of exercises: which, in which form, how fast, how they look, and what comes of it. */
 import type { Lesson } from '@shedbook/core';
-import { addressOf, type FilmState, type FilmWish, ROUTES } from '@shedbook/routes';
+import type { FilmWish } from '@shedbook/routes';
 import { Button, buttonClass, Check, Choices, Icon } from '@shedbook/stand';
 import { durationWords, sizeWords } from '@shedbook/words';
 import { useState } from 'react';
 import rows from '../shared/making-rows.module.css';
 import { useLanguage, useWords } from '../words/words.tsx';
+import type { Filming, FilmOnItsWay } from './film-on-its-way.ts';
 import { Plan } from './film-plan.tsx';
 import { FormChoice, TempoChoice } from './form-and-tempo.tsx';
 import { Manner, Performances, USUAL_OVER } from './performances.tsx';
 import styles from './recordings.module.css';
-import { type Filming, useFilm } from './use-film.ts';
+import { useFilm } from './use-film.ts';
 import { heardOf, isOnItsWay, usePerformances } from './use-performances.ts';
 import { WhichExercises } from './which-exercises.tsx';
 
 /** The film that was made and what lies beside it, to be kept. */
-function Files({ state: { id: film, files } }: { readonly state: FilmState }) {
+function Files({ files }: Pick<FilmOnItsWay, 'files'>) {
   const words = useWords();
   return (
     <>
       {words.films.made}
       <ul className={rows.files}>
-        {files.map(({ part, name, bytes }) => (
+        {files.map(({ part, name, bytes, href }) => (
           <li key={part}>
-            <a
-              className={buttonClass(part === 'film' ? 'strong' : 'plain')}
-              href={addressOf(ROUTES.fetchFilm, { film, part })}
-              download={name}
-            >
+            <a className={buttonClass(part === 'film' ? 'strong' : 'plain')} href={href} download={name}>
               <Icon name="file" />
               {words.films.parts[part]} ({sizeWords(words.sizes, bytes)})
             </a>
@@ -38,17 +35,17 @@ function Files({ state: { id: film, files } }: { readonly state: FilmState }) {
   );
 }
 
-function Progress({ state }: { readonly state: FilmState }) {
+function Progress({ film }: { readonly film: FilmOnItsWay }) {
   const words = useWords();
-  const percent = Math.floor(100 * state.share);
-  if (state.at === 'made') return <Files state={state} />;
-  if (state.at === 'failed') return words.films.failed;
-  const left = state.leftSeconds === null ? null : durationWords(words.durations, state.leftSeconds);
+  const percent = Math.floor(100 * film.share);
+  if (film.at === 'made') return <Files files={film.files} />;
+  if (film.at === 'failed') return words.films.failed;
+  const left = film.leftSeconds === null ? null : durationWords(words.durations, film.leftSeconds);
   return (
     <>
-      {state.at === 'waiting' ? words.films.waiting : words.films[state.at]({ percent })}
+      {film.at === 'waiting' ? words.films.waiting : words.films[film.at]({ percent })}
       {left !== null && <span>{words.films.left({ duration: left })}</span>}
-      <progress aria-label={words.films.title} value={state.share} max={1} />
+      <progress aria-label={words.films.title} value={film.share} max={1} />
     </>
   );
 }
@@ -57,7 +54,7 @@ function Said({ filming }: { readonly filming: Filming }) {
   const words = useWords();
   switch (filming.at) {
     case 'going':
-      return <Progress state={filming.state} />;
+      return <Progress film={filming.film} />;
     case 'refused':
       return filming.why;
     case 'cancelled':
@@ -132,12 +129,12 @@ export function FilmForm({ id, lesson }: { readonly id: string; readonly lesson:
   const ask = (change: Partial<FilmWish>) => setWish((before) => ({ ...before, ...change }));
   const isGoing =
     filming.at === 'asking' ||
-    (filming.at === 'going' && filming.state.at !== 'made' && filming.state.at !== 'failed');
+    (filming.at === 'going' && filming.film.at !== 'made' && filming.film.at !== 'failed');
   return (
     <div
       className={styles.form}
       data-part="films"
-      data-at={filming.at === 'going' ? filming.state.at : filming.at}
+      data-at={filming.at === 'going' ? filming.film.at : filming.at}
     >
       <WhichExercises lesson={lesson} chosen={wish.exercises} onChange={(exercises) => ask({ exercises })} />
       <div className={styles.lists}>

@@ -1,25 +1,37 @@
-/** A film on its way: what it will be, how far it is, and a way to leave off. */
-import type { FilmPlan, FilmState, FilmWish } from '@shedbook/routes';
-import { useEffect, useRef, useState } from 'react';
-import { ask, RefusedError } from '../document/client.ts';
+/** Films of a lesson: what one will be, how far it is, and a way to leave off. */
+import type { FilmPlan, FilmWish } from '@shedbook/routes';
+import type { DeskWords } from '@shedbook/words';
+import { useCallback, useEffect, useRef, useState } from 'react';
+import { ask } from '../document/client.ts';
 import { wordsFor } from '../document/error-words.ts';
+import { planHere } from '../filming/film-thread.ts';
 import { useWords } from '../words/words.tsx';
+import { type Filming, followHere, followServer, type Making, mayHelp, textOf } from './film-on-its-way.ts';
 
-/** How far it is, or why there is none. */
-export type Filming =
-  | { readonly at: 'ready' | 'asking' | 'cancelled' }
-  | { readonly at: 'refused'; readonly why: string }
-  | { readonly at: 'going'; readonly state: FilmState };
+/** What a film will be, and whether this browser makes it because the server cannot. */
+export interface PlannedFilm {
+  readonly plan: FilmPlan;
+  readonly isMadeHere: boolean;
+}
 
 /** Milliseconds until a change is asked about. */
 const SETTLED_MS = 400;
-/** Milliseconds between two looks at a film. */
-export const FILM_LOOK_MS = 700;
+
+/** What a film will be. @throws RefusedError where neither server nor browser makes it */
+async function planned(id: string, body: FilmWish): Promise<PlannedFilm> {
+  try {
+    return { plan: await ask('planFilm', { params: { id }, body }), isMadeHere: false };
+  } catch (error) {
+    const plan = mayHelp(error, body) ? await planHere({ text: await textOf(id), wish: body }) : null;
+    if (!plan) throw error;
+    return { plan, isMadeHere: true };
+  }
+}
 
 /** What a film will be as it is asked for; null while that is not known. */
-export function useFilmPlan(id: string, wish: FilmWish): FilmPlan | string | null {
+export function useFilmPlan(id: string, wish: FilmWish): PlannedFilm | string | null {
   const words = useWords();
-  const [plan, setPlan] = useState<FilmPlan | string | null>(null);
+  const [plan, setPlan] = useState<PlannedFilm | string | null>(null);
   const key = JSON.stringify(wish);
   useEffect(() => {
     let isWanted = true;
@@ -27,7 +39,7 @@ export function useFilmPlan(id: string, wish: FilmWish): FilmPlan | string | nul
     const body = JSON.parse(key) as FilmWish;
     if (body.exercises.length === 0) return undefined;
     const look = setTimeout(() => {
-      ask('planFilm', { params: { id }, body })
+      planned(id, body)
         .catch((error: unknown) => wordsFor(error, words))
         .then((known) => isWanted && setPlan(known));
     }, SETTLED_MS);
@@ -39,57 +51,48 @@ export function useFilmPlan(id: string, wish: FilmWish): FilmPlan | string | nul
   return plan;
 }
 
-function isOver({ at }: FilmState): boolean {
-  return at === 'made' || at === 'failed';
-}
-
-/** Leaves off the film that is on its way, if there is one. */
-function leaveOff(film: { current: string | null }): void {
-  const going = film.current;
-  film.current = null;
-  if (going !== null) ask('cancelFilm', { params: { film: going } }).catch(() => undefined);
+/** Begins a film, on the server or else here. @returns what follows it */
+async function begun(id: string, wish: FilmWish, words: DeskWords) {
+  try {
+    const state = await ask('makeFilm', { params: { id }, body: wish });
+    return (show: (filming: Filming) => void) => followServer(state, show, words);
+  } catch (error) {
+    if (!mayHelp(error, wish)) throw error;
+    const text = await textOf(id);
+    return (show: (filming: Filming) => void) => followHere(text, wish, show);
+  }
 }
 
 /** Makes films of a lesson, one at a time; what is being made is left off when the page goes. */
 export function useFilm(id: string) {
   const words = useWords();
   const [filming, show] = useState<Filming>({ at: 'ready' });
-  const film = useRef<string | null>(null);
-  useEffect(() => () => leaveOff(film), []);
-  const going = filming.at === 'going' && !isOver(filming.state) ? filming.state : null;
-  useEffect(() => {
-    if (!going) return undefined;
-    const look = setTimeout(() => {
-      ask('readFilm', { params: { film: going.id } }).then(
-        (state) => {
-          if (film.current !== state.id) return;
-          // What is made is kept by the server for a while, whether this page stays or not.
-          if (isOver(state)) film.current = null;
-          show({ at: 'going', state });
-        },
-        (error: unknown) =>
-          error instanceof RefusedError
-            ? show({ at: 'refused', why: wordsFor(error, words) })
-            : show({ at: 'going', state: { ...going } }),
-      );
-    }, FILM_LOOK_MS);
-    return () => clearTimeout(look);
-  }, [going, words]);
+  const making = useRef<Making | null>(null);
+  const asked = useRef(0);
+  const leaveOff = useCallback(() => {
+    asked.current += 1;
+    making.current?.leaveOff();
+    making.current = null;
+  }, []);
+  useEffect(() => leaveOff, [leaveOff]);
   return {
     filming,
-    make: (body: FilmWish) => {
-      leaveOff(film);
+    make: (wish: FilmWish) => {
+      leaveOff();
+      const mine = asked.current;
       show({ at: 'asking' });
-      ask('makeFilm', { params: { id }, body }).then(
-        (state) => {
-          film.current = state.id;
-          show({ at: 'going', state });
+      begun(id, wish, words).then(
+        (follow) => {
+          if (asked.current === mine) making.current = follow(show);
+          else follow(() => undefined).leaveOff();
         },
-        (error: unknown) => show({ at: 'refused', why: wordsFor(error, words) }),
+        (error: unknown) => {
+          if (asked.current === mine) show({ at: 'refused', why: wordsFor(error, words) });
+        },
       );
     },
     cancel: () => {
-      leaveOff(film);
+      leaveOff();
       show({ at: 'cancelled' });
     },
   };

@@ -2,7 +2,7 @@
 import type { FilmState, FilmWish } from '@shedbook/routes';
 import { useEffect, useRef, useState } from 'react';
 import { ask } from '../document/client.ts';
-import { FILM_LOOK_MS } from './use-film.ts';
+import { FILM_LOOK_MS } from './film-on-its-way.ts';
 
 /** How far they are. */
 export interface PackFilming {

@@ -37,6 +37,8 @@ export const films = {
   speed: 'Speed',
   speeds: { full: 'as played', half: 'half as fast', both: 'one after the other' },
   plan: '{$duration} of film, {$width :integer useGrouping=never} × {$height :integer useGrouping=never}, about {$size}',
+  madeHere:
+    'The computer that runs the desk has no FFmpeg, so this browser makes the film. Leave this page open until it is there.',
   make: '.input {$n :integer} .match $n 0 {{Choose an exercise}} * {{Make the film}}',
   waiting: 'Another film comes first …',
   sound: 'Sound: {$percent :integer} % …',

@@ -39,6 +39,8 @@ export const films = translation<typeof english.films>()({
   speed: 'Geschwindigkeit',
   speeds: { full: 'wie gespielt', half: 'halb so schnell', both: 'nacheinander' },
   plan: '{$duration} Film, {$width :integer useGrouping=never} × {$height :integer useGrouping=never}, etwa {$size}',
+  madeHere:
+    'Der Rechner, auf dem das Pult läuft, hat kein FFmpeg; darum macht dieser Browser den Film. Diese Seite bitte offen lassen, bis er da ist.',
   make: '.input {$n :integer} .match $n 0 {{Eine Übung wählen}} * {{Film machen}}',
   waiting: 'Ein anderer Film kommt zuerst …',
   sound: 'Ton: {$percent :integer} % …',
