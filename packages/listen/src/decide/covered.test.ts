@@ -12,12 +12,12 @@ const FORM = {
 };
 
 /** The places of two bars of a slow twelve-eight with a pattern. */
-function placesOf(pattern: string, snareDb = -4, comping = 'snare'): readonly Place[] {
+function placesOf(pattern: string, snareDb = -4, comping = 'snare', lead = 'ride'): readonly Place[] {
   const text = `title: Slow
 meter: 12/8
 tempo: 52
 feel: even
-groove: {ride: x.. x.. x.. x.., hihat-foot: {pattern: . x . x, level: -8}, bass: {pattern: x . x ., level: 0}}
+groove: {${lead}: x.. x.. x.. x.., hihat-foot: {pattern: . x . x, level: -8}, bass: {pattern: x . x ., level: 0}}
 comping: ${comping}
 balance: {${comping}: ${snareDb}}
 exercises: [${pattern}]
@@ -47,6 +47,15 @@ describe('what lies under louder strokes', () => {
     expect(coveredPlaces(placesOf('x.. ... ... x..'), 'hihat-foot').size).toBe(0);
     expect(coveredPlaces(placesOf('... ... ... x..', -7), 'hihat-foot').size).toBe(0);
     expect(coveredPlaces(placesOf('... ... ... x..', -4, 'tom-low'), 'hihat-foot').size).toBe(0);
+  });
+
+  it('[LI6900] is a foot on a hi-hat that the hand strikes closed, and none on one that is open or on a ride', () => {
+    // common practice: plates that are held together close no further; the foot that holds them is not heard
+    const hidden = (lead: string) =>
+      beatsOf(coveredPlaces(placesOf('... ... ... ...', -4, 'snare', lead), 'hihat-foot'));
+    expect(hidden('hihat')).toEqual(['1.2', '1.4', '2.2', '2.4']);
+    expect(hidden('hihat-open')).toEqual([]);
+    expect(hidden('ride')).toEqual([]);
   });
 
   it('[LI3301] is as loud as the voice is elsewhere', () => {

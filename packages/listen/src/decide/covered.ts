@@ -3,6 +3,9 @@
  * struck without it. What the louder one sounds like alone is not known then, so a stroke that is lost under it is as
  * likely played as left out.
  *
+ * A foot that closes the hi-hat while the hand strikes it closed moves nothing that sounds: the plates lie on each other
+ * already, and both are one pair of them.
+ *
  * Conventions: levels as the lesson asks for them, in dB; a ride or a hi-hat, which goes on all along, covers nothing, nor
  * does a low drum, which sounds elsewhere, nor is one covered.
  */
@@ -36,6 +39,11 @@ function coversOf(cover: readonly Place[], own: readonly Place[], moments: Reado
   return together.length >= ALWAYS * cover.length ? together : [];
 }
 
+/** The moments at which the hand strikes the hi-hat closed. */
+function closedByHand(byVoice: ReadonlyMap<Voice, readonly Place[]>): readonly string[] {
+  return (byVoice.get('hihat') ?? []).map(momentOf);
+}
+
 /** The places of a voice that are covered by others. @param places of all voices */
 export function coveredPlaces(places: readonly Place[], voice: Voice): ReadonlySet<Place> {
   const byVoice = groupBy(places, ({ expected }) => expected.voice);
@@ -45,7 +53,7 @@ export function coveredPlaces(places: readonly Place[], voice: Voice): ReadonlyS
   const covers = [...byVoice].flatMap(([other, cover]) =>
     other === voice || kindOf(other) === LOW || GOING_ON.includes(other) ? [] : coversOf(cover, own, moments),
   );
-  const covered = new Set(covers);
+  const covered = new Set([...covers, ...(voice === 'hihat-foot' ? closedByHand(byVoice) : [])]);
   return new Set(own.filter((place) => covered.has(momentOf(place))));
 }
 

@@ -45,12 +45,14 @@ function unheardVoice(voice: Voice, doubt: number, input: NotHeardInput): readon
   const isHeard = input.decision.strokes.some((stroke) => stroke.voice === voice && stroke.place);
   // an accent of two places under a crash is lost as easily as left out
   const isKnown = playing !== 'perhaps' && places >= FEWEST_SURE;
+  const covered = (input.decision.covered ?? []).filter((place) => place.expected.voice === voice).length;
+  if (!isHeard && covered === places) return [];
   if (!isHeard) return [{ reason: isKnown ? 'not-heard' : 'hard-to-tell', voice }];
   const isBlurred = doubt > BLURRED && !input.decision.parted.has(voice);
   return playing !== 'yes' || isBlurred ? [{ reason: 'hard-to-tell', voice }] : [];
 }
 
-/** What cannot be told: voices first, then what holds for the whole take. */
+/** What cannot be told, but for what lies under other strokes: voices first, then what holds for the whole take. */
 export function unheardOf(input: NotHeardInput): readonly Unheard[] {
   return [
     ...input.evidence.flatMap(({ voice, doubt }) => unheardVoice(voice, doubt, input)),
