@@ -5,12 +5,15 @@
  * Sources: people prefer a pulse of about 100 a minute (D. Moelants, ICMPC 2002); the rest is common practice: time is
  * kept in about two strokes a beat; the back beat, the hi-hat foot and the skip of the ride fall on the second and fourth;
  * the bass drum opens the bar, accents fall on beats, and a take begins with one; where every third of a beat is kept the
- * beat is dotted, and goes slower. The weights are ours, set on the demo's lessons as somebody
+ * beat is dotted, and goes slower. Of beats of two and three eighths the eighths are counted, and a beat begins each group.
+ * The weights are ours, set on the demo's lessons as somebody
  * scattered plays them; `internal/listen-lab/MEASURED.md` says what was measured on others.
  */
 import { ACCENT_DB, offBeatPhase, type SwingRatio, type Voice } from '@shedbook/core';
 import { mean } from '@shedbook/signal';
-import { beatSecondsOf, placeIn } from './phase.ts';
+import { beatsIn, type Counted } from './counted.ts';
+import { countAt, habitsIn, type InBar, isOnCount, isSamba } from './habits.ts';
+import { beatSecondsOf, type PlacedVoice, phaseOf, placeIn } from './phase.ts';
 import { type StruckVoice, TIME_KEEPERS } from './struck.ts';
 
 /** A pulse that people prefer, and how far from it others lie, in octaves. */
@@ -37,8 +40,6 @@ const DOTTED_PLACES = PLACES.map(([place, cost]): readonly [number, number] => [
 ]);
 /** Of the beats that are kept so many must be kept in three for a dotted beat, a stroke so near to its third. */
 const IN_THREE = { share: 0.6, near: 0.1 } as const;
-/** Where the skip stroke of a swung ride lies in its beat. */
-const SKIP = { from: 0.58, to: 0.85 } as const;
 /** Furthest that a stroke is counted from a place, in nats. */
 const LOST = 4;
 /** Spread of strokes about their place, in seconds. */
@@ -56,27 +57,15 @@ const WEIGHTS = {
   cymbal: 1,
   foot: 2.5,
   skip: 2.5,
+  samba: 6,
   accents: 2,
 } as const;
+/** What a stroke on an inner eighth of a beat of two or three costs beside one on the beat. */
+const INSIDE_GROUP = 0.5;
 /** So many strokes on beats and off them tell where accents fall, and so many dB between the two are all. */
 const ACCENTS = { fewest: 6, most: ACCENT_DB } as const;
 /** What it costs to count bars so; one of four is the usual one. */
-const USUAL = { plain: { 2: 0.7, 3: 0.7, 4: 0 }, dotted: { 2: 0, 3: 0.7, 4: 0.2 } } as const;
-
-/** A stroke with its place. */
-export interface PlacedVoice {
-  readonly stroke: StruckVoice;
-  /** In beats from the first one. */
-  readonly at: number;
-}
-
-/** How a bar is counted. */
-export interface Counted {
-  /** How many beats a bar has. */
-  readonly inBar: number;
-  /** Whether the beat is dotted: three of its parts are counted. */
-  readonly isDotted: boolean;
-}
+const USUAL = { plain: { 2: 0.7, 3: 0.7, 4: 0, 5: 1 }, dotted: { 2: 0, 3: 0.7, 4: 0.2 }, groups: 2 } as const;
 
 /** What explains a take. */
 export interface Explained extends Counted {
@@ -101,7 +90,7 @@ function costOfPlaces(
   const plain = isDotted ? DOTTED_PLACES : PLACES;
   const places = swing ? [...plain, [offBeatPhase(swing.ratio), 0.5] as const] : plain;
   const costs = placed.map(({ at }) => {
-    const phase = at - Math.floor(at);
+    const phase = phaseOf({ at });
     const least = places.reduce(
       (most, [place, cost]) => Math.min(most, ((phase - place) / spread) ** 2 / 2 + cost),
       Number.POSITIVE_INFINITY,
@@ -131,60 +120,6 @@ function comesRound(placed: readonly PlacedVoice[], inBar: number, beats: number
   return before.filter(({ stroke, at }) => all.has(key(stroke.voice, at + inBar))).length / before.length;
 }
 
-/** Share of a voice's strokes on beats that lies on some of them, less what chance gives; 0 without enough. */
-function shareOn(
-  placed: readonly PlacedVoice[],
-  voices: readonly Voice[],
-  isWanted: (beat: number) => boolean,
-  by: { readonly pickup: number; readonly inBar: number },
-): number {
-  const onBeat = placed.filter(
-    ({ stroke, at }) => voices.includes(stroke.voice) && Math.abs(at - Math.round(at)) < 0.12,
-  );
-  if (onBeat.length < 3) return 0;
-  const beatOf = ({ at }: PlacedVoice) => {
-    const from = Math.round(at) - by.pickup;
-    return ((from % by.inBar) + by.inBar) % by.inBar;
-  };
-  const wanted = Array.from({ length: by.inBar }, (_, beat) => beat).filter(isWanted).length / by.inBar;
-  return onBeat.filter((one) => isWanted(beatOf(one))).length / onBeat.length - wanted;
-}
-
-/** Share of the skip strokes of the ride, just before a beat, that lie in some beats, less what chance gives. */
-function skipsIn(
-  placed: readonly PlacedVoice[],
-  isWanted: (beat: number) => boolean,
-  by: { readonly pickup: number; readonly inBar: number },
-): number {
-  const skips = placed.filter(({ stroke, at }) => {
-    const phase = at - Math.floor(at);
-    return stroke.voice === 'ride' && phase > SKIP.from && phase < SKIP.to;
-  });
-  if (skips.length < 3) return 0;
-  const wanted = skips.filter(({ at }) => {
-    const from = Math.floor(at) - by.pickup;
-    return isWanted(((from % by.inBar) + by.inBar) % by.inBar);
-  });
-  return wanted.length / skips.length - 1 / 2;
-}
-
-/** What drummers do in a bar: the more the better. */
-function habits(placed: readonly PlacedVoice[], pickup: number, inBar: number): number {
-  const by = { pickup, inBar };
-  const even = inBar % 2 === 0;
-  const isBack = (beat: number) => (even ? beat % 2 === 1 : beat === 1);
-  const isFirst = (beat: number) => beat === 0;
-  const first = placed[0]!.at - pickup;
-  return (
-    WEIGHTS.first * (Math.abs(first) < 0.12 ? 1 : 0) +
-    WEIGHTS.backBeat * shareOn(placed, ['snare', 'rimshot'], isBack, by) +
-    WEIGHTS.foot * shareOn(placed, ['hihat-foot'], isBack, by) +
-    WEIGHTS.bass * shareOn(placed, ['bass'], (beat) => (inBar === 4 ? beat % 2 === 0 : isFirst(beat)), by) +
-    (even ? WEIGHTS.skip * skipsIn(placed, isBack, by) : 0) +
-    WEIGHTS.cymbal * shareOn(placed, ['crash'], isFirst, by)
-  );
-}
-
 /** Share of the beats that are kept in which both inner thirds are struck. */
 function keptInThree(placed: readonly PlacedVoice[]): number {
   const beats = new Map<number, Set<number>>();
@@ -201,10 +136,9 @@ function keptInThree(placed: readonly PlacedVoice[]): number {
 }
 
 /** How much louder the voices that keep time are on beats than between them, from 0 to 1. */
-function accentsOnBeats(placed: readonly PlacedVoice[]): number {
+function accentsOn(placed: readonly PlacedVoice[], isOn: (one: PlacedVoice) => boolean): number {
   const louder = TIME_KEEPERS.map((voice) => {
     const own = placed.filter(({ stroke }) => stroke.voice === voice);
-    const isOn = ({ at }: PlacedVoice) => Math.abs(at - Math.round(at)) < 0.12;
     const levels = (of: readonly PlacedVoice[]) => of.map(({ stroke }) => stroke.levelDb);
     const [on, off] = [levels(own.filter(isOn)), levels(own.filter((one) => !isOn(one)))];
     if (Math.min(on.length, off.length) < ACCENTS.fewest) return 0;
@@ -218,7 +152,7 @@ export interface Wanted {
   /** How a bar may be counted. */
   readonly bars: readonly Counted[];
   readonly swing: SwingRatio | null;
-  /** Whether the meter is known: then a dotted beat need not be kept in three. */
+  /** Whether the meter is known: then nothing else needs to tell of it. */
   readonly isKnown: boolean;
   /** Beats a minute that are preferred where the take leaves it open. */
   readonly bpm?: number;
@@ -228,30 +162,49 @@ export interface Wanted {
 function costOfBeats(
   placed: readonly PlacedVoice[],
   beats: readonly number[],
-  isDotted: boolean,
+  counted: Counted,
   { swing, bpm }: Wanted,
 ): number {
+  const { isDotted, inBar, groups } = counted;
   const seconds = beatSecondsOf(beats);
   const places = WEIGHTS.places * costOfPlaces(placed, seconds, { isDotted, swing });
-  const onBeats = new Set(
-    placed.flatMap(({ at }) => (Math.abs(at - Math.round(at)) < 0.12 ? [Math.round(at)] : [])),
-  );
+  const onBeats = new Set(placed.flatMap((one) => (isOnCount(one) ? [Math.round(one.at)] : [])));
   const empty = WEIGHTS.empty * (1 - Math.min(1, onBeats.size / beats.length));
   if (bpm !== undefined) return places + empty;
+  const counts = groups ? inBar / groups.length : 1;
   const preferred = isDotted ? PREFERRED.dottedBpm : PREFERRED.bpm;
-  const rate = rateOf(placed, beats.length);
+  const rate = rateOf(placed, beats.length / counts);
   const usual = isDotted ? TIME_KEEPING.dottedRate : TIME_KEEPING.rate;
   return (
     places +
     empty +
-    WEIGHTS.preferred * octaves(60 / seconds / preferred, PREFERRED.octaves) +
+    WEIGHTS.preferred * octaves(60 / (seconds * counts) / preferred, PREFERRED.octaves) +
     (rate === null ? 0 : WEIGHTS.timeKeeping * octaves(rate / usual, TIME_KEEPING.octaves))
   );
 }
 
-function usualCost({ inBar, isDotted }: Counted): number {
+function usualCost({ inBar, isDotted, groups }: Counted): number {
+  if (groups) return USUAL.groups;
   const costs: Readonly<Record<number, number>> = isDotted ? USUAL.dotted : USUAL.plain;
   return costs[inBar] ?? USUAL.plain[3];
+}
+
+/** What strokes on the inner counts of beats cost, and accents there; 0 where each count is a beat. */
+function costOfGroups(placed: readonly PlacedVoice[], bar: InBar): number {
+  if (!bar.groups) return 0;
+  const starts = beatsIn(bar);
+  const isOn = (one: PlacedVoice) => isOnCount(one) && starts.includes(countAt(one.at, bar));
+  const inside = placed.filter((one) => isOnCount(one) && !isOn(one)).length / placed.length;
+  return WEIGHTS.places * INSIDE_GROUP * inside - WEIGHTS.accents * accentsOn(placed, isOn);
+}
+
+/**
+ * Whether bars may be counted so where no meter is known: a dotted beat must be kept in three, and a plain bar of two is told
+ * from half of one of four by a samba alone.
+ */
+function mayBeCounted({ inBar, isDotted }: Counted, placed: readonly PlacedVoice[]): boolean {
+  if (isDotted) return keptInThree(placed) > IN_THREE.share;
+  return inBar !== 2 || isSamba(placed);
 }
 
 /** The best bars of some beats, or null where none of those that are wanted may be. */
@@ -261,15 +214,16 @@ export function explain(
   wanted: Wanted,
 ): Explained | null {
   const placed = placeAll(beats, strokes);
-  const mayBeDotted = wanted.isKnown || keptInThree(placed) > IN_THREE.share;
-  const accents = WEIGHTS.accents * accentsOnBeats(placed);
+  const accents = WEIGHTS.accents * accentsOn(placed, isOnCount);
   const bars = wanted.bars.flatMap((counted) => {
-    const { inBar, isDotted } = counted;
-    if (isDotted && !mayBeDotted) return [];
-    const base = costOfBeats(placed, beats, isDotted, wanted) - accents;
+    const { inBar, groups } = counted;
+    if (!wanted.isKnown && !mayBeCounted(counted, placed)) return [];
+    const base = costOfBeats(placed, beats, counted, wanted) - (groups ? 0 : accents);
     const round = WEIGHTS.round * comesRound(placed, inBar, beats.length);
     return Array.from({ length: inBar }, (_, pickup): Explained => {
-      const cost = base - round + usualCost(counted) - habits(placed, pickup, inBar);
+      const bar = { ...counted, pickup };
+      const cost =
+        base - round + usualCost(counted) + costOfGroups(placed, bar) - habitsIn(placed, bar, WEIGHTS);
       return { ...counted, beats, pickup, cost };
     });
   });

@@ -5,7 +5,7 @@
  */
 import { type Feel, NAMED_FEELS, phaseToSwingRatio } from '@shedbook/core';
 import { median } from '@shedbook/signal';
-import type { PlacedVoice } from './explain.ts';
+import { type PlacedVoice, phaseOf } from './phase.ts';
 
 /** Off-beats lie in this part of a beat, and even ones this near its middle. */
 const OFF_BEAT = { from: 0.4, to: 0.84 } as const;
@@ -19,7 +19,7 @@ const FEWEST = 4;
 function offBeats(placed: readonly PlacedVoice[]): readonly number[] {
   const inside = new Map<string, number[]>();
   for (const { stroke, at } of placed) {
-    const phase = at - Math.floor(at);
+    const phase = phaseOf({ at });
     if (phase < 0.1 || phase > 0.9) continue;
     const key = `${stroke.voice} ${Math.floor(at)}`;
     inside.set(key, [...(inside.get(key) ?? []), phase]);
@@ -31,7 +31,7 @@ function offBeats(placed: readonly PlacedVoice[]): readonly number[] {
 
 /** Whether strokes lie on the quarters of a beat, as no swing has them: its second, or its last after its middle. */
 function hasQuarters(placed: readonly PlacedVoice[]): boolean {
-  const isNear = (at: number, phase: number) => Math.abs(at - Math.floor(at) - phase) < 0.05;
+  const isNear = (at: number, phase: number) => Math.abs(phaseOf({ at }) - phase) < 0.05;
   const beatOf = ({ stroke, at }: PlacedVoice) => `${stroke.voice} ${Math.floor(at)}`;
   const middles = new Set(placed.filter(({ at }) => isNear(at, 0.5)).map(beatOf));
   const near = placed.filter(

@@ -14,8 +14,6 @@ export interface Limits {
   readonly mostBpm: number;
 }
 
-/** Beats a minute that are looked for. */
-export const PULSES: Limits = { leastBpm: 40, mostBpm: 270 };
 const STEP_SECONDS = 0.004;
 const BLUR_SECONDS = 0.016;
 const PEAKS = 16;

@@ -118,6 +118,58 @@ describe('writing down what was played', () => {
     }
   });
 
+  // definition: the meter that each text is in; common practice, where its back beats, foot and bass drum fall
+  it.each([
+    {
+      meter: '5/4',
+      bpm: 130,
+      groove: 'ride: x x.x x x x.x, hihat-foot: . x . . x, bass: x . . x .',
+      comping: 'snare',
+      exercise: '..x ... ..x ... x..',
+    },
+    {
+      meter: '5/4',
+      bpm: 110,
+      groove: 'hihat: xx xx xx xx xx, snare: . X . X ., bass: x. .. x. .. x.',
+      comping: 'bass',
+      exercise: 'xx .. x. .. .x',
+    },
+    {
+      meter: '2+2+3/8',
+      bpm: 120,
+      groove: 'hihat: Xx Xx Xxx, snare: .. X. ..., bass: x. .. x..',
+      comping: 'bass',
+      exercise: 'x. .x x..',
+    },
+    {
+      meter: '3+2+2/8',
+      bpm: 150,
+      groove: 'hihat: Xxx Xx Xx, snare: ... X. .., bass: x.. .. x.',
+      comping: 'bass',
+      exercise: 'x.x .. x.',
+    },
+  ])('[LI6300] hears that $groove is in $meter', ({ meter, bpm, groove, comping, exercise }) => {
+    const text = `title: Odd\nmeter: ${meter}\ngroove: {${groove}}\ncomping: ${comping}\nexercises: ["${exercise} | ${exercise}"]\n`;
+    const found = heard(play(parseLesson(text, 'odd').lesson as Lesson, 1, bpm).strokes);
+    expect(found.meter.text).toBe(meter);
+    // definition: slowing by 3 % from start to end
+    expect(Math.abs(Math.log(found.bpm / bpm))).toBeLessThan(0.05);
+    expect(found.bars).toHaveLength(8);
+  });
+
+  it.each([72, 90, 108])('[LI6301] counts a samba at %i in two', (bpm) => {
+    const lesson = parseLesson(starterText('samba', 'Samba'), 'samba').lesson as Lesson;
+    const { strokes, bars } = play(lesson, 1, bpm);
+    const found = heard(strokes);
+    // definition: the starting groove's own text
+    expect(found.meter.text).toBe('2/4');
+    expect(Math.abs(Math.log(found.bpm / bpm))).toBeLessThan(0.05);
+    expect(found.bars).toHaveLength(bars);
+    // common practice: a bossa has the same foot and bass drum, twice as slowly
+    const bossa = parseLesson(starterText('bossa', 'Bossa'), 'bossa').lesson as Lesson;
+    expect(heard(play(bossa, 1, 100 + (bpm - 72)).strokes).meter.text).toBe('4/4');
+  });
+
   // definition: the starting groove's own text; nobody plays the second sixteenth, which would tell of them by itself
   it.each([72, 108])('[LI4404] hears sixteenths at %i though the second of a beat is never struck', (bpm) => {
     const lesson = parseLesson(starterText('samba', 'Samba'), 'samba').lesson as Lesson;

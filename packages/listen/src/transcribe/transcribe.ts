@@ -9,13 +9,10 @@ import {
   type Exercise,
   type ExercisePart,
   type Feel,
-  type Fraction,
-  fraction,
   type GroovePart,
   groupBy,
   LeadDb,
   type Meter,
-  meter,
   NAMED_FEELS,
   type PlacedStroke,
   quantise,
@@ -27,12 +24,13 @@ import {
 import type { AssumedFact, RefusalFact } from '../fact.ts';
 import { assumedFacts } from './assumed.ts';
 import { partGroove } from './bars.ts';
+import { countedAs, countLength, FAMILIES, familyOf } from './counted.ts';
 import { exercisesOf } from './exercises.ts';
-import { type Counted, type Explained, explain, type PlacedVoice, placeAll, type Wanted } from './explain.ts';
+import { type Explained, explain, placeAll, type Wanted } from './explain.ts';
 import { feelOf } from './feel.ts';
 import { type InBars, PARTS } from './kept-time.ts';
-import { beatSecondsOf } from './phase.ts';
-import { beatLengths, type Limits, PULSES, walksOf } from './pulse.ts';
+import { beatSecondsOf, type PlacedVoice } from './phase.ts';
+import { beatLengths, type Limits, walksOf } from './pulse.ts';
 import { type AssumedStroke, fromTheCount, momentsOf, type StruckVoice } from './struck.ts';
 import { touchesOf } from './touch.ts';
 
@@ -78,36 +76,20 @@ export type Transcribed =
   | { readonly transcript: Transcript; readonly refusal: null }
   | { readonly transcript: null; readonly refusal: RefusalFact };
 
-/** Meters that are looked for, by what they count: plain beats, and dotted ones. */
-const PLAIN = ['4/4', '3/4'].map(meter);
-const DOTTED = ['6/8', '12/8'].map(meter);
 /** How far a tempo that was told may be off, as a ratio. */
 const ABOUT = 1.12;
 /** Fewer moments follow no beat. */
 const FEWEST = 8;
 
-/** What a meter counts: its beat where all are alike, else its smallest unit. */
-function countOf(of: Meter): { readonly inBar: number; readonly length: Fraction } {
-  const [first] = of.beats;
-  const alike = of.beats.every((beat) => toNumber(beat) === toNumber(first!));
-  return alike
-    ? { inBar: of.beats.length, length: first! }
-    : { inBar: of.upper, length: fraction(1, of.lower) };
-}
-
-function countedAs(of: Meter): Counted {
-  return { inBar: countOf(of).inBar, isDotted: of.compound };
-}
-
 /** The beats and bars that explain a take best, or null where none do. */
 function bestBars(strokes: readonly StruckVoice[], known: Known): Explained | null {
   const moments = momentsOf(strokes);
   if (moments.length < FEWEST) return null;
-  const families = known.meter ? [[known.meter]] : [PLAIN, DOTTED];
-  const everyWalk = known.bpm === undefined ? walksWithin(moments, PULSES) : null;
-  const explained = families.flatMap((meters): readonly Explained[] => {
-    // Quarter notes that one beat lasts.
-    const quarters = 4 * toNumber(countOf(meters[0]!).length);
+  const walksAt = walksOnce(moments);
+  const families = known.meter ? [familyOf(known.meter)] : FAMILIES;
+  const explained = families.flatMap(({ meters, limits }): readonly Explained[] => {
+    // Quarter notes that one count lasts.
+    const quarters = 4 * toNumber(countLength(meters[0]!));
     const pulse = (known.bpm ?? 0) / quarters;
     const wanted: Wanted = {
       bars: meters.map(countedAs),
@@ -115,20 +97,23 @@ function bestBars(strokes: readonly StruckVoice[], known: Known): Explained | nu
       isKnown: known.meter !== undefined,
       ...(known.bpm === undefined ? {} : { bpm: pulse }),
     };
-    const walks = everyWalk ?? walksWithin(moments, { leastBpm: pulse / ABOUT, mostBpm: pulse * ABOUT });
-    return walks.flatMap((beats) => explain(beats, strokes, wanted) ?? []);
+    const about = { leastBpm: pulse / ABOUT, mostBpm: pulse * ABOUT };
+    return walksAt(known.bpm === undefined ? limits : about).flatMap(
+      (beats) => explain(beats, strokes, wanted) ?? [],
+    );
   });
   return explained.toSorted((a, b) => a.cost - b.cost)[0] ?? null;
 }
 
-function walksWithin(moments: readonly number[], limits: Limits) {
-  return walksOf(moments, beatLengths(moments, limits)).filter((beats) => beats.length > 2);
-}
-
-/** The meter of bars that were found. */
-function meterOf({ inBar, isDotted }: Counted): Meter {
-  const all = isDotted ? DOTTED : PLAIN;
-  return all.find(({ beats }) => beats.length === inBar) ?? meter('4/4');
+/** The walks within limits, walked once for all families that have the same ones. */
+function walksOnce(moments: readonly number[]) {
+  const known = new Map<Limits, ReturnType<typeof walksOf>>();
+  return (limits: Limits) => {
+    const walks =
+      known.get(limits) ?? walksOf(moments, beatLengths(moments, limits)).filter((beats) => beats.length > 2);
+    known.set(limits, walks);
+    return walks;
+  };
 }
 
 interface Placed extends PlacedStroke {
@@ -143,7 +128,7 @@ function placeStrokes(
   feel: Feel,
   bpm: Bpm,
 ) {
-  const { length } = countOf(of);
+  const length = countLength(of);
   const wholes = (at: number) => (at - pickup) * toNumber(length);
   const byVoice = [...groupBy(placed, ({ stroke }) => stroke.voice)];
   const grid = { meter: of, swing: swingAt(feel, bpm), toleranceBeats: null };
@@ -186,9 +171,9 @@ export interface FoundBars {
 export function findBars(strokes: readonly StruckVoice[], known: Known): FoundBars | null {
   const explained = bestBars(strokes, known);
   if (!explained) return null;
-  const of = known.meter ?? meterOf(explained);
-  const bpm = Bpm((60 / beatSecondsOf(explained.beats)) * 4 * toNumber(countOf(of).length));
-  const even = explained.isDotted ? NAMED_FEELS.even : null;
+  const of = explained.meter;
+  const bpm = Bpm((60 / beatSecondsOf(explained.beats)) * 4 * toNumber(countLength(of)));
+  const even = explained.isDotted || explained.groups ? NAMED_FEELS.even : null;
   const feel = known.feel ?? even ?? feelOf(placeAll(explained.beats, strokes));
   return { explained, meter: of, feel, bpm };
 }
@@ -204,7 +189,7 @@ function barLine({ beats, pickup, inBar }: Explained, bar: number): Seconds {
 export function inBarsOf(strokes: readonly StruckVoice[], found: FoundBars): readonly InBars[] {
   const { explained, meter: of, feel, bpm } = found;
   const { strokes: placed } = placeStrokes(placeAll(explained.beats, strokes), explained, of, feel, bpm);
-  const length = toNumber(countOf(of).length);
+  const length = toNumber(countLength(of));
   return placed.map(({ bar, inBar, struck }) => {
     const parts = Math.round((PARTS * toNumber(inBar)) / length);
     return { bar, beat: Math.floor(parts / PARTS), part: parts % PARTS, struck };
