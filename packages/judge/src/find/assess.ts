@@ -15,6 +15,7 @@ import { ELSEWHERE_MS } from './doubts.ts';
 import { type Known, tempoOnLadder, without } from './known.ts';
 import { levelFindings } from './levels.ts';
 import { isBesideOthers, loudspeakerVoices } from './loudspeaker.ts';
+import { machineVoices } from './machine.ts';
 import { ownVoices } from './own-part.ts';
 import { Places } from './places.ts';
 import { praiseOf } from './praise.ts';
@@ -52,7 +53,8 @@ function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet
       (voice) =>
         mine.has(voice) && loud.has(voice) && known.hard.has(voice) && !isBesideOthers(voice, rounds),
     );
-    return new Set([...loudspeakerVoices(rounds, known.sounding), ...doubted]);
+    const machine = known.sounding.length === 0 ? machineVoices(rounds) : [];
+    return new Set([...loudspeakerVoices(rounds, known.sounding), ...doubted, ...machine]);
   }
   const pairs = rounds.flatMap(({ match }) => match.pairs);
   const voices = [...new Set(pairs.map(({ due }) => due.voice))];

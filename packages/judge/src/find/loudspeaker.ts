@@ -55,7 +55,7 @@ export function isBesideOthers(voice: Voice, rounds: readonly HeardRound[]): boo
 }
 
 /** The strokes with nothing else at the same moment. */
-function aloneIn(pairs: readonly Pair[], all: readonly Pair[]): readonly Pair[] {
+export function aloneIn(pairs: readonly Pair[], all: readonly Pair[]): readonly Pair[] {
   return pairs.filter((pair) => !all.some((other) => isTogether(pair, other)));
 }
 
@@ -65,7 +65,7 @@ function isTogether(pair: Pair, other: Pair): boolean {
 }
 
 /** Whether strokes come to the millisecond with those of one other voice: one sound, taken for two. */
-function isOneSound(pairs: readonly Pair[], all: readonly Pair[]): boolean {
+export function isOneSound(pairs: readonly Pair[], all: readonly Pair[]): boolean {
   const away = new Map<Voice, number[]>();
   for (const pair of pairs) {
     for (const other of all.filter((each) => isTogether(pair, each))) {
