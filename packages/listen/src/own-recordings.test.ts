@@ -6,7 +6,16 @@
  */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type Form, Hertz, type Lesson, parseLesson, perform, type Stroke } from '@shedbook/core';
+import {
+  Bpm,
+  type Form,
+  Hertz,
+  type Lesson,
+  parseLesson,
+  perform,
+  type Stroke,
+  starterText,
+} from '@shedbook/core';
 import { render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
 import { keptKit } from '../../../internal/testing/kept-kit.mjs';
@@ -141,4 +150,15 @@ exercises: [... x.. ... x..]
       expect(report?.voices[limb]?.hits ?? 0).toBe(0);
     },
   );
+
+  it('[LI6302] at 280 a ride that falls 71 ms after the last triplet is not called missing', () => {
+    const lesson = parseLesson(starterText('jazz-waltz', 'Waltz'), 'waltz').lesson as Lesson;
+    const asked = { lesson, exercise: 1, bpm: Bpm(280), form: LOOP };
+    const whole = heard(asked, false);
+    // definition: what is rendered is what is written
+    expect(whole?.missed).toEqual([]);
+    expect(whole?.covered?.every(({ voice, beat }) => voice === 'ride' && beat === 3)).toBe(true);
+    const silent = heard(asked, false, ({ voice }) => voice !== 'snare');
+    expect(silent?.missed.filter(({ voice }) => voice === 'snare')).toHaveLength(8);
+  });
 });

@@ -22,7 +22,7 @@ const BY_CHANCE = 0.26;
 /** All chances together, of any voice of a take. */
 const UNLIKELY = 1e-4;
 /** A limb scatters as people do whose strokes lie so far from their grid in the middle. */
-const HUMAN_SECONDS = 0.002;
+const HUMAN_SECONDS = 0.003;
 /** Fewer strokes tell of no grid, and of no limb. */
 const FEWEST = 6;
 /** A round with fewer strokes than this has no line of its own. */

@@ -8,7 +8,7 @@
 import { SHARED_SURFACES, type Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
-import { coveredPlaces } from './covered.ts';
+import { coveredPlaces, soonAfterOwn } from './covered.ts';
 import { type Evidence, outputsOf } from './evidence.ts';
 import type { HeardStroke } from './heard-stroke.ts';
 import { momentsFor, type WrittenMoment, writtenMoments } from './moments.ts';
@@ -146,12 +146,14 @@ function tellVoice(one: Evidence, places: readonly Place[], written: readonly Wr
 /** Of which places it cannot be said whether a stroke was played that was not heard. */
 function untoldOf(
   { strokes }: Decision,
+  own: readonly Place[],
   hidden: ReadonlySet<Place>,
   under: UnderOthers,
 ): (place: Place) => boolean {
   const heard = new Set(strokes.flatMap(({ place }) => place ?? []));
   const lost = under.lost(heard);
-  return (place) => hidden.has(place) || lost.has(place);
+  const soon = soonAfterOwn(own, heard);
+  return (place) => hidden.has(place) || soon.has(place) || lost.has(place);
 }
 
 /** Decides every voice of a take. */
@@ -177,7 +179,7 @@ export function decide(
     const neededAt = (place: Place) => Math.min(need.written, under.neededAt(place));
     const decided = decideVoice(candidates, own, reachSeconds, neededAt);
     strokes.push(...decided.strokes);
-    const isUntold = untoldOf(decided, hidden, under);
+    const isUntold = untoldOf(decided, own, hidden, under);
     missed.push(...decided.missed.filter((place) => !isUntold(place)));
     covered.push(...decided.missed.filter(isUntold));
     const taken = decided.strokes.map((stroke) => stroke.timeSeconds);
