@@ -19,6 +19,7 @@ const SKIP = { from: 0.58, to: 0.85 } as const;
 
 /** A bar of counts, and the counts before the first bar line. */
 export interface InBar extends Counted {
+  /** Beats before the first bar line: 0 up to the beats of a bar. */
   readonly pickup: number;
 }
 
@@ -101,19 +102,15 @@ export function isSamba(placed: readonly PlacedVoice[]): boolean {
   );
 }
 
-/** The weights of habits, in nats. */
-export interface HabitWeights {
-  readonly first: number;
-  readonly backBeat: number;
-  readonly bass: number;
-  readonly cymbal: number;
-  readonly foot: number;
-  readonly skip: number;
-  readonly samba: number;
-}
+/** What is known of drummers. */
+type Habit = 'first' | 'backBeat' | 'bass' | 'cymbal' | 'foot' | 'skip' | 'samba';
 
-/** What drummers do in a bar: the more the better. */
-export function habitsIn(placed: readonly PlacedVoice[], by: InBar, weights: HabitWeights): number {
+/** What drummers do in a bar: the more the better. @param weights of each habit, in nats */
+export function habitsIn(
+  placed: readonly PlacedVoice[],
+  by: InBar,
+  weights: Readonly<Record<Habit, number>>,
+): number {
   const back = backBeats(by);
   const low = (by.groups ? undefined : BASS[by.inBar]) ?? [[0]];
   const best = (ways: readonly (readonly number[])[], share: (wanted: readonly number[]) => number) =>
