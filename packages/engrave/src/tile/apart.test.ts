@@ -33,7 +33,21 @@ const BARS: Readonly<Record<string, readonly [Readonly<Partial<Record<Voice, str
   'accents and numbers of three voices': [MANY],
 };
 
+/** Bars in which one sign has no room until another gives way, too: at the ends of beams, and before grace notes. */
+const CROWDED: typeof BARS = {
+  'a sweep over a drum a step below, both last under their beams': [
+    { snare: 'gXdDwdD . . .', 'tom-low': 'g.XXfd. . . .' },
+  ],
+  'a parenthesis between heads of three voices': [
+    { snare: 'g.bX . . .', 'tom-low': 'gXFxfx . . .', bass: 'x.g. . . .', hihat: 'g. . . .' },
+  ],
+};
+
 describe('signs that stand on each other', () => {
+  it.each(Object.entries(CROWDED))('[EN6200] make room for each other: %s', (_, [parts, staff]) => {
+    expect(collisionsOf(tileOf(parts, staff))).toEqual([]);
+  });
+
   it.each(Object.entries(BARS))('[EN5200] move apart: %s', (_, [parts, staff]) => {
     const tile = tileOf(parts, staff);
     expect(collisionsOf(tile)).toEqual([]);

@@ -230,26 +230,61 @@ function head(tree: Tree, id: string, chord: string): Movable | null {
   return { shapes, moves: [across, ...beyond, ...apart], write: (svg, move) => moveGroup(svg, id, move) };
 }
 
-/** A note, a chord or grace notes together give way to the side, inside their beam where they have one. */
-function sideways(tree: Tree, id: string): Movable {
+/** Moves the corners of a beam that stand at a stem. @param stemX where the stem was before anything moved */
+function bendBeam(svg: string, beam: string, stemX: number, dx: number): string {
+  return within(svg, beam, /(?:<polygon points="[^"]*"\/>)+/, ([polygons]) =>
+    polygons.replace(/(-?[\d.]+),(-?[\d.]+)/g, (corner, x: string, y: string) =>
+      Math.abs(Number(x) - stemX * FINE) > STEM * FINE
+        ? corner
+        : `${+(Number(x) + dx * FINE).toFixed(2)},${y}`,
+    ),
+  );
+}
+
+/** How far a group is moved to the right already, in units of the page. */
+function movedBy(svg: string, id: string): number {
+  const from = svg.indexOf(`<g id="${escapeXml(id)}"`);
+  const opening = from < 0 ? '' : svg.slice(from, svg.indexOf('>', from));
+  return Number(MOVED.exec(`${opening} `)?.[1] ?? 0) / FINE;
+}
+
+const ASIDE = [...steps(SPACE / 4, 0, 9, 3), ...steps(-SPACE / 4, 0, 9, 4)];
+
+/** A note or a chord gives way to the side, and its corners of the beam go with it. */
+function beamed(tree: Tree, id: string, beam: string): Movable {
+  const stem = tree.drawing.groups.find(
+    (group) => group.classes.includes('stem') && tree.around(group.id).includes(id),
+  );
+  const stemX = stem ? stem.box.x + stem.box.width / 2 : Number.NaN;
+  return {
+    shapes: tree.shapesIn(id),
+    moves: ASIDE,
+    write: (svg, move) => moveGroup(bendBeam(svg, beam, stemX + movedBy(svg, id), move.dx), id, move),
+  };
+}
+
+/** Grace notes together give way to the side, inside the beam of what they stand before where it has one. */
+function graceGroup(tree: Tree, id: string): Movable {
   const around = tree.group(id)?.within ?? null;
   const beam = tree.around(around).find((each) => tree.has(each, 'beam'));
-  const step = SPACE / 4;
-  const right = steps(step, 0, 9, 3);
-  const left = steps(-step, 0, 9, 4);
   const write = (svg: string, move: Move) => moveGroup(svg, id, move);
-  if (!beam) return { shapes: tree.shapesIn(id), moves: [...right, ...left], write };
-  const box = tree.group(id)?.box;
+  const shapes = tree.shapesIn(id);
+  if (!beam) return { shapes, moves: ASIDE, write };
   const stems = tree.drawing.groups.filter(
     (group) => group.classes.includes('stem') && tree.around(group.id).includes(beam),
   );
   const xs = stems.map((group) => group.box.x);
-  const mine = stems.find((group) => tree.around(group.id).includes(id))?.box.x ?? box?.x ?? 0;
-  const moves = [
-    ...(mine < Math.max(...xs) - SPACE ? right : []),
-    ...(mine > Math.min(...xs) + SPACE ? left : []),
-  ];
-  return { shapes: tree.shapesIn(id), moves, write };
+  const mine = stems.find((group) => tree.around(group.id).includes(id))?.box.x ?? 0;
+  const isInside = ({ dx }: Move) =>
+    dx > 0 ? mine < Math.max(...xs) - SPACE : mine > Math.min(...xs) + SPACE;
+  return { shapes, moves: ASIDE.filter(isInside), write };
+}
+
+/** A note or a chord gives way to the side. */
+function sideways(tree: Tree, id: string): Movable {
+  const around = tree.group(id)?.within ?? null;
+  if (around !== null && tree.has(around, 'beam')) return beamed(tree, id, around);
+  return { shapes: tree.shapesIn(id), moves: ASIDE, write: (svg, move) => moveGroup(svg, id, move) };
 }
 
 function ofGroup(tree: Tree, { id, classes, within: around }: NamedGroup): readonly (Movable | null)[] {
@@ -261,7 +296,8 @@ function ofGroup(tree: Tree, { id, classes, within: around }: NamedGroup): reado
   if (is('tuplet')) return [tuplet(tree, id)];
   if (is('stem')) return [buzz(tree, id)];
   if (is('flag')) return [flag(tree, id)];
-  if (is('chord') || is('graceGrp')) return [sideways(tree, id)];
+  if (is('chord')) return [sideways(tree, id)];
+  if (is('graceGrp')) return [graceGroup(tree, id)];
   if (!is('note')) return [];
   const own = [parenthesis(tree, id, 'E26A'), parenthesis(tree, id, 'E26B')];
   const isInChord = around !== null && tree.has(around, 'chord');
