@@ -1,6 +1,6 @@
 import { cpSync } from 'node:fs';
 import { join } from 'node:path';
-import type { StoredBook, WrittenBook } from '@shedbook/routes';
+import type { BinContent, StoredBook, WrittenBook } from '@shedbook/routes';
 import { expect, it } from 'vitest';
 import { keptSamplePath } from '../../../internal/testing/kept-samples.ts';
 import { readPdf } from '../../../internal/testing/pdf.ts';
@@ -22,7 +22,7 @@ async function makeBook(book: WrittenBook): Promise<StoredBook> {
   return body as StoredBook;
 }
 
-it('[SE5200] keeps a book at a revision, refuses an older one, and erases it; its lessons stay', async () => {
+it('[SE5200] keeps a book at a revision, refuses an older one, and puts it away; its lessons stay', async () => {
   const { id: lesson } = await createLesson(shared(), 'title: One\nexercises: [x x x x]\n');
   const { id, revision, updatedAt, ...said } = await makeBook(written([lesson]));
   expect([revision, said]).toEqual([1, written([lesson])]);
@@ -43,6 +43,36 @@ it('[SE5200] keeps a book at a revision, refuses an older one, and erases it; it
     code: 'no-such-book',
   });
   expect((await send(shared(), 'GET', `/api/lessons/${lesson}`)).status).toBe(200);
+});
+
+it('[SE6201] keeps a book that was put away in the bin, brings it back as it was, and erases it from there', async () => {
+  const { id, updatedAt: _, ...said } = await makeBook({ ...written([]), title: 'Put away' });
+  const bin = async () => ((await send(shared(), 'GET', '/api/bin')).body as BinContent).books;
+  const list = async () => (await send(shared(), 'GET', '/api/books')).body;
+  const path = `/api/books/${id}`;
+  expect((await send(shared(), 'POST', `${path}/restore`)).body).toMatchObject({ code: 'no-such-book' });
+  await send(shared(), 'DELETE', path);
+  expect(await bin()).toContainEqual({ id, title: 'Put away', removedAt: expect.any(String) });
+  expect(await list()).not.toContainEqual(expect.objectContaining({ id }));
+  expect((await send(shared(), 'GET', `${path}/book.pdf`)).status).toBe(404);
+  const back = await send(shared(), 'POST', `${path}/restore`);
+  expect([back.status, back.body]).toEqual([200, expect.objectContaining({ id, ...said })]);
+  expect(await bin()).not.toContainEqual(expect.objectContaining({ id }));
+  expect(await list()).toContainEqual(back.body);
+  await send(shared(), 'DELETE', path);
+  expect((await send(shared(), 'DELETE', `${path}/for-good`)).status).toBe(204);
+  expect(await bin()).not.toContainEqual(expect.objectContaining({ id }));
+});
+
+it('[SE6201] forgets a book after its thirty days in the bin, and no sooner', async () => {
+  const database = openDatabase(temporaryFolder());
+  const books = createBookStore(database, () => new Date('2026-11-30T03:00:00Z'));
+  const { id } = await books.create(written([]));
+  await books.remove(id);
+  expect(await books.forgetRemovedBefore(new Date('2026-11-30T03:00:00Z'))).toBe(0);
+  expect(await books.forgetRemovedBefore(new Date('2026-11-30T03:00:01Z'))).toBe(1);
+  expect(await books.restore(id)).toBeNull();
+  await database.destroy();
 });
 
 it('[SE5201] prints a book in its order, and says which lessons keep it from that', async () => {

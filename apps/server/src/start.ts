@@ -81,6 +81,7 @@ async function overwriteEverywhere(database: Kysely<Tables>, dataDir: string): P
 /** Empties the bin of what has lain in it long enough. */
 async function emptyBin({
   store,
+  books,
   students,
   takes,
   media,
@@ -90,8 +91,9 @@ async function emptyBin({
 }: OpenStore): Promise<void> {
   const kept = new Date(clock.now().getTime() - KEEP_REMOVED_DAYS * 24 * 3_600_000);
   const lessons = await store.forgetRemovedBefore(kept);
+  const volumes = await books.forgetRemovedBefore(kept);
   const names = await takes.withFiles(() => students.forgetRemovedBefore(kept));
-  if (lessons + names > 0) await overwriteEverywhere(database, dataDir);
+  if (lessons + volumes + names > 0) await overwriteEverywhere(database, dataDir);
   await takes.sweep();
   await media.sweep();
 }
@@ -129,7 +131,7 @@ async function openStores(dataDir: string, sumUp: SumUp = sumUpAtOnce): Promise<
     const store = createLessonStore(database, wall, clock.now, sumUp);
     const students = createStudentStore(database, wall, clock.now);
     const hours = createHourStore(database, wall);
-    const books = createBookStore(database, wall);
+    const books = createBookStore(database, wall, clock.now);
     const takes = createTakeStore(database, openTakeFiles(dataDir), wall, clock.now);
     const media = openMedia(database, dataDir);
     const demonstrations = createDemonstrationStore(database, wall);

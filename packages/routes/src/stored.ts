@@ -324,6 +324,9 @@ export const binContent = z.readonly(
     lessons: z.readonly(
       z.array(z.readonly(z.object({ id: z.string(), text: z.string(), removedAt: moment }))),
     ),
+    books: z.readonly(
+      z.array(z.readonly(z.object({ id: z.string(), title: z.string(), removedAt: moment }))),
+    ),
     students: z.readonly(
       z.array(z.readonly(z.object({ id: z.string(), name: z.string(), removedAt: moment }))),
     ),

@@ -2,9 +2,7 @@
 import type { LessonSummary, StoredBook } from '@shedbook/routes';
 import { Button, Icon, useSay } from '@shedbook/stand';
 import type { BooksWords } from '@shedbook/words';
-import { useState } from 'react';
 import { KeptField } from '../shared/kept-field.tsx';
-import { ReallyErase } from '../shared/really-erase.tsx';
 import { useWords } from '../words/words.tsx';
 import { BookChapters } from './book-chapters.tsx';
 import { BookFiles } from './book-files.tsx';
@@ -18,38 +16,11 @@ interface BookEditorProps {
   readonly lessons: readonly LessonSummary[];
   readonly words: BooksWords;
   readonly onKept: () => void;
-  readonly onErase: (book: StoredBook) => void;
-}
-
-/** Asks once more before a book is erased. */
-function EraseButton({
-  book,
-  words,
-  onErase,
-}: Pick<BookEditorProps, 'words' | 'onErase'> & { book: StoredBook }) {
-  const [isAsking, setAsking] = useState(false);
-  return (
-    <>
-      <Button dress="bare" onClick={() => setAsking(true)}>
-        <Icon name="bin" />
-        {words.erase}
-      </Button>
-      {isAsking && (
-        <ReallyErase
-          title={words.eraseNamed({ title: book.title })}
-          warning={words.eraseWarning}
-          keep={words.keepIt}
-          erase={words.eraseNow}
-          onErase={() => onErase(book)}
-          onClose={() => setAsking(false)}
-        />
-      )}
-    </>
-  );
+  readonly onRemove: (book: StoredBook) => void;
 }
 
 /** The book. */
-export function BookEditor({ stored, lessons, words, onKept, onErase }: BookEditorProps) {
+export function BookEditor({ stored, lessons, words, onKept, onRemove }: BookEditorProps) {
   const untitled = useWords().desk.untitled;
   const say = useSay();
   const { book, state, change, kept } = useBook(stored, words, onKept);
@@ -99,7 +70,10 @@ export function BookEditor({ stored, lessons, words, onKept, onErase }: BookEdit
       />
       <BookLooks {...{ book, words }} onChange={change} />
       <BookFiles {...{ id: book.id, lacks, words, kept }} />
-      <EraseButton {...{ book, words, onErase }} />
+      <Button dress="bare" onClick={() => onRemove(book)}>
+        <Icon name="bin" />
+        {words.remove}
+      </Button>
     </article>
   );
 }

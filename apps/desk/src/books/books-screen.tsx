@@ -65,11 +65,18 @@ function Books({ words }: { readonly words: BooksWords }) {
       await refresh();
       setChosen(id);
     });
-  const erase = ({ id, title }: StoredBook) =>
+  const restore = ({ id, title }: StoredBook) =>
     attempt(async () => {
-      await ask('eraseBook', { params: { id } });
+      await ask('restoreBook', { params: { id } });
       await refresh();
-      say(words.erased({ title }));
+      setChosen(id);
+      say(all.desk.restored({ title }));
+    });
+  const remove = (book: StoredBook) =>
+    attempt(async () => {
+      await ask('removeBook', { params: { id: book.id } });
+      await refresh();
+      say(words.removed({ title: book.title }), { label: all.desk.undo, run: () => restore(book) });
       document.getElementById('main')?.focus();
     });
   return (
@@ -95,7 +102,7 @@ function Books({ words }: { readonly words: BooksWords }) {
             key={open.id}
             {...{ stored: open, lessons, words }}
             onKept={() => void refresh()}
-            onErase={erase}
+            onRemove={remove}
           />
         )}
       </main>

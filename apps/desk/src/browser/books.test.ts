@@ -7,7 +7,7 @@ import { readPdf } from '../../../../internal/testing/pdf.ts';
 
 const browser = await sharedBrowser();
 
-it('[ST5200] a book is made, put in order, kept, printed, and lacks what was thrown away', async () => {
+it('[ST5200] [ST6202] a book is made, put in order, kept, printed, lacks what was thrown away, and comes back from the bin', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url);
   const kept = async () => (await (await fetch(new URL('api/books', url))).json()) as readonly StoredBook[];
@@ -49,4 +49,14 @@ it('[ST5200] a book is made, put in order, kept, printed, and lacks what was thr
   expect(await page.getByRole('button', { name: 'Save as PDF' }).isDisabled()).toBe(true);
   await page.getByRole('button', { name: /^Take “a lesson that is no longer/ }).click();
   await expect.poll(() => page.getByRole('button', { name: 'Save as PDF' }).isDisabled()).toBe(false);
+  const remove = page.getByRole('button', { name: 'Delete the book' });
+  await remove.click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(names).toEqual(['Shuffle', 'Jazz waltz']);
+  await remove.click();
+  await page.getByText('No book yet.').waitFor();
+  await page.getByRole('button', { name: 'All lessons' }).click();
+  await page.getByRole('button', { name: 'Bin', exact: true }).click();
+  await page.getByRole('region', { name: 'Books' }).getByRole('button', { name: /Bring/ }).click();
+  await expect.poll(async () => (await kept())[0]?.title).toBe('The first year');
 });

@@ -32,7 +32,7 @@ interface BinGroup {
 function useGroups(content: BinContent | null, onErased: (erased: Erased) => void): readonly BinGroup[] {
   const words = useWords();
   const when = useWhen();
-  const { lessons = [], students = [], practice = [] } = content ?? {};
+  const { lessons = [], books = [], students = [], practice = [] } = content ?? {};
   return [
     {
       title: words.desk.binLessons,
@@ -40,6 +40,14 @@ function useGroups(content: BinContent | null, onErased: (erased: Erased) => voi
         ...{ key: id, title: titleOf(text) ?? words.desk.untitled, removedAt },
         restore: () => ask('restoreLesson', { params: { id } }),
         erase: () => ask('eraseLesson', { params: { id } }),
+      })),
+    },
+    {
+      title: words.desk.books,
+      items: books.map(({ id, title, removedAt }) => ({
+        ...{ key: id, title, removedAt },
+        restore: () => ask('restoreBook', { params: { id } }),
+        erase: () => ask('eraseBook', { params: { id } }),
       })),
     },
     {

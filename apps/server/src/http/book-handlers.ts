@@ -1,4 +1,4 @@
-/** Books: list, make, keep, erase, print and pack. */
+/** Books: list, make, keep, put away, bring back, erase, print and pack. */
 import { fileNameOf } from '@shedbook/core';
 import { FILE_FORMATS, type FileFormat } from '@shedbook/pack/serving';
 import type { StoredBook } from '@shedbook/routes';
@@ -63,6 +63,12 @@ export function bookHandlers({ books, store, sheets, packs, dataDir }: BookParts
       return outcome.kind === 'missing'
         ? refuse('no-such-book', {})
         : refuse('book-changed', { kept: outcome.kept });
+    },
+    removeBook: async ({ params }) =>
+      (await books.remove(params.id)) ? answer(null) : refuse('no-such-book', {}),
+    restoreBook: async ({ params }) => {
+      const book = await books.restore(params.id);
+      return book ? answer(book) : refuse('no-such-book', {});
     },
     eraseBook: async ({ params }) =>
       (await books.erase(params.id)) ? answer(null) : refuse('no-such-book', {}),

@@ -42,7 +42,7 @@ it('[SE400] keeps lessons, students and what was taken in by mistake in a bin, b
   await ask('DELETE', `/api/students/${kaito.id}/log/${again?.takenAt}/for-good`);
   await ask('DELETE', `/api/lessons/${lesson.id}/for-good`);
   await ask('POST', `/api/students/${bram.id}/restore`);
-  expect(await bin()).toEqual({ lessons: [], students: [], practice: [] });
+  expect(await bin()).toEqual({ lessons: [], books: [], students: [], practice: [] });
   expect(await kaitoNow()).toMatchObject({ rows: 0 });
   expect((await send(server, 'DELETE', log)).status).toBe(404);
 });

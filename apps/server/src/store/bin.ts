@@ -1,9 +1,10 @@
 /**
- * The bin: what was put away and can be brought back. Lessons, students, and what was taken in of a student's practice
- * at one time.
+ * The bin: what was put away and can be brought back. Lessons, books, students, and what was taken in of a student's
+ * practice at one time.
  */
 import type { BinContent } from '@shedbook/routes';
 import { type Kysely, sql } from 'kysely';
+import { booksInBin } from './books.ts';
 import { noteErased } from './erased.ts';
 import type { Tables } from './tables.ts';
 
@@ -63,6 +64,7 @@ async function practiceIn(database: Kysely<Tables>): Promise<BinContent['practic
 export async function binOf(database: Kysely<Tables>): Promise<BinContent> {
   return {
     lessons: await lessonsIn(database),
+    books: await booksInBin(database),
     students: await studentsIn(database),
     practice: await practiceIn(database),
   };

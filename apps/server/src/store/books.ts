@@ -2,10 +2,10 @@
  * Books in the store: lessons one after another, written by the revision that a write was made from.
  *
  * Conventions: what a teacher says of a book is kept as one text with its checksum, so that damage is noticed; its
- * chapters name lessons, which the table of lessons alone holds.
+ * chapters name lessons, which the table of lessons alone holds. One that was put away says in the same text when.
  */
 import { randomUUID } from 'node:crypto';
-import type { BookRequest, StoredBook, WrittenBook } from '@shedbook/routes';
+import type { BinContent, BookRequest, StoredBook, WrittenBook } from '@shedbook/routes';
 import type { Kysely, Selectable } from 'kysely';
 import { checksumOf } from './checksum.ts';
 import { eraseById } from './erased.ts';
@@ -26,24 +26,80 @@ export interface BookStore {
   create(book: WrittenBook): Promise<StoredBook>;
   /** Keeps what a teacher says, or refuses where it was changed since `request.revision`. */
   save(id: string, request: BookRequest): Promise<BookOutcome>;
-  /** Erases a book; its lessons stay. @returns whether there was one */
+  /** Puts a book into the bin; its lessons stay. @returns whether there was one */
+  remove(id: string): Promise<boolean>;
+  /** Brings it back; null where it does not lie in the bin. */
+  restore(id: string): Promise<StoredBook | null>;
+  /** Erases a book for good, wherever it lies; its lessons stay. @returns whether there was one */
   erase(id: string): Promise<boolean>;
+  /** Erases the books that were put away before a time. @returns how many */
+  forgetRemovedBefore(time: Date): Promise<number>;
 }
 
-function bookOf(row: Selectable<Tables['books']>): StoredBook | null {
-  if (checksumOf(row.content) !== row.checksum) return null;
-  const content = JSON.parse(row.content) as WrittenBook;
+/** What is kept of a book: what a teacher says of it, and since when it lies in the bin. */
+interface KeptBook extends WrittenBook {
+  /** ISO 8601 in UTC; left out of a book that does not lie there. */
+  readonly removedAt?: string;
+}
+
+type Row = Selectable<Tables['books']>;
+
+/** What a row says; null where it is damaged. */
+function contentOf(row: Row): KeptBook | null {
+  return checksumOf(row.content) === row.checksum ? (JSON.parse(row.content) as KeptBook) : null;
+}
+
+/** The book of a row; null where it is damaged or lies in the bin. */
+function bookOf(row: Row): StoredBook | null {
+  const content = contentOf(row);
+  if (!content || content.removedAt !== undefined) return null;
   return { id: row.id, ...content, revision: row.revision, updatedAt: row.updated_at };
 }
 
+/** The books in the bin, last put away first. */
+export async function booksInBin(database: Kysely<Tables>): Promise<BinContent['books']> {
+  const rows = await database.selectFrom('books').selectAll().execute();
+  return rows
+    .flatMap((row) => {
+      const { title, removedAt } = contentOf(row) ?? {};
+      return title !== undefined && removedAt !== undefined ? [{ id: row.id, title, removedAt }] : [];
+    })
+    .toSorted((a, b) => b.removedAt.localeCompare(a.removedAt));
+}
+
+/** Puts a book into the bin, or takes it out again; null where it does not lie where it is taken from. */
+function moveToBin(
+  database: Kysely<Tables>,
+  id: string,
+  removedAt: string | null,
+): Promise<StoredBook | null> {
+  return database.transaction().execute(async (inside) => {
+    const row = await inside.selectFrom('books').selectAll().where('id', '=', id).executeTakeFirst();
+    const content = row ? contentOf(row) : null;
+    if (!row || !content || (content.removedAt === undefined) === (removedAt === null)) return null;
+    const { removedAt: _, ...book } = content;
+    const next = kept(removedAt === null ? book : { ...book, removedAt });
+    await inside.updateTable('books').set(next).where('id', '=', id).execute();
+    return { id, ...book, revision: row.revision, updatedAt: row.updated_at };
+  });
+}
+
 /** A text with its checksum. */
-function kept(book: WrittenBook) {
+function kept(book: KeptBook) {
   const content = JSON.stringify(book);
   return { content, checksum: checksumOf(content) };
 }
 
-/** A store of books over an open database. @param clock gives the time of a change */
-export function createBookStore(database: Kysely<Tables>, clock: () => Date): BookStore {
+/**
+ * A store of books over an open database.
+ * @param clock gives the time of a change
+ * @param binClock gives the time when a book is put away
+ */
+export function createBookStore(
+  database: Kysely<Tables>,
+  clock: () => Date,
+  binClock: () => Date = clock,
+): BookStore {
   const now = () => clock().toISOString();
   return {
     list: async () => {
@@ -63,7 +119,7 @@ export function createBookStore(database: Kysely<Tables>, clock: () => Date): Bo
     save: (id, { revision, ...book }) =>
       database.transaction().execute(async (inside): Promise<BookOutcome> => {
         const row = await inside.selectFrom('books').selectAll().where('id', '=', id).executeTakeFirst();
-        if (!row) return { kind: 'missing' };
+        if (!row || contentOf(row)?.removedAt !== undefined) return { kind: 'missing' };
         const before = bookOf(row);
         if (before && before.revision !== revision) return { kind: 'conflict', kept: before };
         const next = { ...kept(book), revision: row.revision + 1, updated_at: now() };
@@ -71,6 +127,13 @@ export function createBookStore(database: Kysely<Tables>, clock: () => Date): Bo
         const saved = { id, ...book, revision: next.revision, updatedAt: next.updated_at };
         return { kind: 'saved', book: saved };
       }),
+    remove: async (id) => (await moveToBin(database, id, binClock().toISOString())) !== null,
+    restore: (id) => moveToBin(database, id, null),
     erase: async (id) => (await eraseById(database, 'book', [id], now())) > 0,
+    forgetRemovedBefore: async (time) => {
+      const old = (await booksInBin(database)).filter(({ removedAt }) => removedAt < time.toISOString());
+      const ids = old.map(({ id }) => id);
+      return eraseById(database, 'book', ids, now());
+    },
   };
 }
