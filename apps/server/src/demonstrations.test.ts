@@ -1,7 +1,7 @@
 import { cpSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Pack } from '@shedbook/pack';
-import type { KeptDemonstration, MadeLink, StoredLesson, StoredStudent } from '@shedbook/routes';
+import type { KeptDemonstration, MadeLink, StoredBook, StoredLesson, StoredStudent } from '@shedbook/routes';
 import { expect, it } from 'vitest';
 import { keptSamplePath } from '../../../internal/testing/kept-samples.ts';
 import { recordingOf } from '../test/recording.ts';
@@ -64,7 +64,7 @@ function isIn(dataDir: string, bytes: Uint8Array): boolean {
 }
 
 it(
-  '[SE5401] behind a private link students hear an exercise as the teacher plays it, also offline, as long as it is there and played so',
+  '[SE5401] [SE6203] behind a private link students hear an exercise as the teacher plays it, also offline, as long as it is there and played so',
   async () => {
     const { server, id, get, shown, list, save } = await aDesk();
     const told = await shown();
@@ -97,9 +97,15 @@ it(
     // it is taken back
     await save(TEXT, 4);
     expect(await shown()).toHaveLength(1);
-    // everybody's pack has it, and what goes out as JSON names it
+    // everybody's pack has it, that of a book too, and what goes out as JSON names it
     const zip = await fetch(new URL(`/api/lessons/${id}/practice.zip`, server.url));
     expect(Buffer.from(await zip.arrayBuffer()).includes('demonstrations/01.flac')).toBe(true);
+    const chapters = [{ lesson: id, title: null }];
+    const parts = { twoSided: false, contents: false, key: false, index: false };
+    const written = { title: 'One lesson', by: null, text: null, paper: null, chapters, ...parts };
+    const book = (await send(server, 'POST', '/api/books', written)).body as StoredBook;
+    const packed = await fetch(new URL(`/api/books/${book.id}/practice.zip`, server.url));
+    expect(Buffer.from(await packed.arrayBuffer()).includes('short-one/demonstrations/01.flac')).toBe(true);
     const all = (await send(server, 'GET', '/api/everything.json')).body as {
       readonly lessons: readonly unknown[];
     };

@@ -4,6 +4,7 @@ import { FILE_FORMATS, type FileFormat } from '@shedbook/pack/serving';
 import type { StoredBook } from '@shedbook/routes';
 import type { BookText, MadeBook, SheetMaker, WhoWaits } from '../sheet/sheet-maker.ts';
 import type { BookStore } from '../store/books.ts';
+import type { DemonstrationStore } from '../store/demonstrations.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import { noteGivenOut } from '../store/names-in-use.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
@@ -17,10 +18,12 @@ export interface BookParts {
   readonly packs: SheetMaker;
   /** Folder of the store. */
   readonly dataDir: string;
+  /** Demonstrations that are kept with lessons: a pack shows them. */
+  readonly demonstrations: DemonstrationStore;
 }
 
 /** Answers the routes of books. */
-export function bookHandlers({ books, store, sheets, packs, dataDir }: BookParts) {
+export function bookHandlers({ books, store, sheets, packs, dataDir, demonstrations }: BookParts) {
   /** The lessons of a book, each once; those that are gone by their ids. */
   async function lessonsOf({ chapters }: StoredBook) {
     const ids = [...new Set(chapters.map(({ lesson }) => lesson))];
@@ -44,7 +47,10 @@ export function bookHandlers({ books, store, sheets, packs, dataDir }: BookParts
     if (found.gone.length > 0 || book.chapters.length === 0)
       return refuse('book-unfinished', { lessons: found.gone });
     const { revision: _, updatedAt: __, id: ___, chapters, ...said } = book;
-    const lessons = found.lessons.map(({ id: lesson, text }) => ({ id: lesson, text }));
+    const reading = found.lessons.map(async ({ id: lesson, text }) => {
+      return { id: lesson, text, kept: format === 'pack' ? await demonstrations.whole(lesson) : [] };
+    });
+    const lessons = await Promise.all(reading);
     const of = {
       ...said,
       chapters: chapters.map(({ lesson, title }) => ({ path: lesson, title, sections: null })),

@@ -52,8 +52,12 @@ export interface BookOrder {
   readonly want: 'book' | 'book-pack';
   /** Its chapters name lessons by their ids. */
   readonly book: Book;
-  /** The lessons, each once. */
-  readonly lessons: readonly { readonly id: string; readonly text: string }[];
+  /** The lessons, each once, and the demonstrations that are kept with each: a pack shows them. */
+  readonly lessons: readonly {
+    readonly id: string;
+    readonly text: string;
+    readonly kept: readonly KeptPlaying[];
+  }[];
   readonly language: LanguageTag;
   /** Folder that the paths of files in the lessons begin in. */
   readonly dataDir: string;

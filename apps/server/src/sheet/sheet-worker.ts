@@ -139,7 +139,13 @@ async function bookOf(order: BookOrder): Promise<SheetAnswer> {
     return { kind: 'file', title: book.title, bytes: (await printBook(book, parsed, made)).content };
   }
   const app = await readPracticePage();
-  const files = await makeBookPack(book, lessons, { ...made, app });
+  const demonstrations = new Map(
+    order.lessons.map(({ id, kept }) => {
+      const lesson = lessons.get(id)?.lesson;
+      return [id, lesson ? shownOf(lesson, kept) : []] as const;
+    }),
+  );
+  const files = await makeBookPack(book, lessons, { ...made, app, demonstrations });
   return { kind: 'file', title: book.title, bytes: zipPack(files, PACK_FOLDER) };
 }
 

@@ -10,7 +10,7 @@ import type { Engraver, Fonts } from '@shedbook/engrave';
 import { type LanguageTag, SHEET_WORDS } from '@shedbook/words';
 import { fileNumber, type PackFile, textFile } from '../files/file.ts';
 import type { LessonMedia } from '../media/lesson-media.ts';
-import { makePack } from './make-pack.ts';
+import { makePack, type RecordedDemonstration } from './make-pack.ts';
 
 /** A lesson of a book, and its text. */
 export interface BookLesson {
@@ -30,6 +30,8 @@ export interface BookPackRequest {
   readonly language: LanguageTag;
   /** The files that a lesson shows, by the path of the lesson. */
   readonly media?: ReadonlyMap<string, LessonMedia>;
+  /** Exercises as the teacher plays them, by the path of their lesson. */
+  readonly demonstrations?: ReadonlyMap<string, readonly RecordedDemonstration[]>;
   /** Whether exercises are recorded: yes where left out. */
   readonly audio?: boolean;
   /** Told how many recordings of a lesson are done. */
@@ -82,7 +84,7 @@ ${list.join('\n')}
 export async function makeBookPack(
   book: Book,
   lessons: ReadonlyMap<string, BookLesson>,
-  { media = new Map(), ...request }: BookPackRequest,
+  { media = new Map(), demonstrations = new Map(), ...request }: BookPackRequest,
 ): Promise<readonly PackFile[]> {
   const entries: Entry[] = [];
   const files: PackFile[] = [];
@@ -97,8 +99,8 @@ export async function makeBookPack(
     entries.push({ title: title ?? lesson.title, folder });
     if (known) continue;
     folders.set(path, folder);
-    const own = media.get(path);
-    const pack = await makePack({ ...request, id, lesson, text, ...(own ? { media: own } : {}) });
+    const own = { media: media.get(path) ?? new Map(), demonstrations: demonstrations.get(path) ?? [] };
+    const pack = await makePack({ ...request, ...own, id, lesson, text });
     files.push(...pack.map((file) => ({ ...file, path: `${folder}/${file.path}` })));
   }
   return [contentsPage(book, entries, request.language), ...files];
