@@ -98,6 +98,22 @@ it('[SE5201] prints a book in its order, and says which lessons keep it from tha
   expect(await refused([faulty.id, one.id])).toEqual(unfinished([faulty.id]));
 });
 
+it('[SE6204] prints those sections of a lesson that a chapter names, and says where one is gone', async () => {
+  const text =
+    'title: Limbs\nsections: [{heading: Feet, exercises: [x x x x]}, {heading: Hands, exercises: [x . x .]}]\n';
+  const { id: lesson } = await createLesson(shared(), text);
+  const printed = async (sections: readonly (string | number)[]) => {
+    const plain = { ...written([]), contents: false, key: false, index: false };
+    const book = await makeBook({ ...plain, chapters: [{ lesson, title: null, sections }] });
+    return fetch(new URL(`/api/books/${book.id}/book.pdf`, shared().url));
+  };
+  const only = await readPdf(new Uint8Array(await (await printed(['Hands'])).arrayBuffer()));
+  const texts = only.pages.flatMap(({ texts: all }) => all.map(({ text: each }) => each));
+  expect([texts.includes('Hands'), texts.includes('Feet')]).toEqual([true, false]);
+  const gone = await (await printed(['Heads', 1])).json();
+  expect(gone).toEqual({ code: 'book-unfinished', values: { lessons: [lesson] } });
+});
+
 it('[SE42] finds no book in a store from before there were some, and then the first', async () => {
   const folder = temporaryFolder();
   cpSync(keptSamplePath('store-17.sqlite'), join(folder, STORE_FILE));

@@ -15,6 +15,11 @@ const chapter = z.readonly(
   z.strictObject({
     lesson: z.string().check(z.maxLength(200), z.describe('id of the lesson')),
     title: z.nullable(line).check(z.describe('printed over it; null for the title of the lesson')),
+    sections: z
+      .optional(
+        z.nullable(z.readonly(z.array(z.union([line, z.int()])).check(z.minLength(1), z.maxLength(200)))),
+      )
+      .check(z.describe('headings of its sections, or numbers from 1, in order; null or left out for all')),
   }),
 );
 

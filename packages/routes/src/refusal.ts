@@ -129,7 +129,7 @@ export const REFUSALS = {
   'book-unfinished': {
     status: 422,
     values: z.readonly(z.object({ lessons: z.readonly(z.array(z.string())) })),
-    meaning: 'the book has no lessons, or these are gone or have errors; nothing was made',
+    meaning: 'the book has no lessons, or these are gone, lack a section or have errors; nothing was made',
   },
   'no-such-hour': { status: 404, values: nothing, meaning: 'the student has no hour on this day' },
   'hour-changed': {

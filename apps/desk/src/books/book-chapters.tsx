@@ -1,14 +1,17 @@
 /** The lessons in a book, in order. */
 import { Button, Icon, useSay } from '@shedbook/stand';
 import type { BooksWords } from '@shedbook/words';
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import styles from './books.module.css';
+import { ChapterSections } from './chapter-sections.tsx';
 import { type BookChapter, movedChapter, withChapter, withoutChapter } from './chapters.ts';
 
 interface BookChaptersProps {
   readonly chapters: readonly BookChapter[];
   /** What a lesson is called; null where it is gone. */
   readonly titleOf: (lesson: string) => string | null;
+  /** What tells a lesson from others that are called the same; null where none is. */
+  readonly factsOf: (lesson: string) => string | null;
   readonly words: BooksWords;
   readonly onChange: (chapters: readonly BookChapter[]) => void;
 }
@@ -24,16 +27,18 @@ function useFollow() {
     const { place, direction } = wanted.current;
     wanted.current = null;
     const buttons = [...(list.current?.children[place]?.querySelectorAll('button') ?? [])];
-    const own = buttons.find(({ dataset, disabled }) => dataset['moves'] === direction && !disabled);
-    (own ?? buttons.find(({ disabled }) => !disabled))?.focus();
+    const free = buttons.filter(({ disabled }) => !disabled);
+    const own = free.find(({ dataset }) => dataset['moves'] === direction);
+    (own ?? free.find(({ dataset }) => dataset['moves']) ?? free[0])?.focus();
   });
   return { list, wanted };
 }
 
 /** The list. */
-export function BookChapters({ chapters, titleOf, words, onChange }: BookChaptersProps) {
+export function BookChapters({ chapters, titleOf, factsOf, words, onChange }: BookChaptersProps) {
   const say = useSay();
   const { list, wanted } = useFollow();
+  const [opened, setOpened] = useState<string | null>(null);
   const latest = useRef(chapters);
   latest.current = chapters;
   const move = (from: number, direction: Direction, title: string) => {
@@ -55,10 +60,28 @@ export function BookChapters({ chapters, titleOf, words, onChange }: BookChapter
         const found = chapter.title ?? titleOf(chapter.lesson);
         const title = found ?? words.gone;
         const before = chapters.slice(0, index).filter(({ lesson }) => lesson === chapter.lesson).length;
+        const key = `${chapter.lesson} ${before}`;
+        const facts = [
+          ...(chapter.sections ? [words.someSections({ n: chapter.sections.length })] : []),
+          ...(factsOf(chapter.lesson) === null ? [] : [factsOf(chapter.lesson)]),
+        ];
         return (
-          <li key={`${chapter.lesson} ${before}`} data-gone={titleOf(chapter.lesson) === null || undefined}>
+          <li key={key} data-gone={titleOf(chapter.lesson) === null || undefined}>
             <span className={styles.number}>{index + 1}</span>
-            <span className={styles.name}>{title}</span>
+            <span className={styles.name}>
+              {title}
+              {facts.length > 0 && <small className="quiet"> {facts.join('; ')}</small>}
+            </span>
+            {titleOf(chapter.lesson) !== null && (
+              <Button
+                dress="bare"
+                aria-expanded={opened === key}
+                aria-label={words.sectionsOf({ title })}
+                onClick={() => setOpened(opened === key ? null : key)}
+              >
+                {words.sections}
+              </Button>
+            )}
             <Button
               dress="bare"
               data-moves="earlier"
@@ -84,6 +107,12 @@ export function BookChapters({ chapters, titleOf, words, onChange }: BookChapter
             >
               <Icon name="close" />
             </Button>
+            {opened === key && (
+              <ChapterSections
+                {...{ chapter, title, words }}
+                onChange={(sections) => onChange(chapters.with(index, { ...chapter, sections }))}
+              />
+            )}
           </li>
         );
       })}

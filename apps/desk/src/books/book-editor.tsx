@@ -10,6 +10,7 @@ import { BookLooks } from './book-looks.tsx';
 import styles from './books.module.css';
 import { LessonsToPutIn } from './lessons-to-put-in.tsx';
 import { useBook } from './use-books.ts';
+import { useFacts } from './use-facts.ts';
 
 interface BookEditorProps {
   readonly stored: StoredBook;
@@ -26,6 +27,9 @@ export function BookEditor({ stored, lessons, words, onKept, onRemove }: BookEdi
   const { book, state, change, kept } = useBook(stored, words, onKept);
   const titles = new Map(lessons.map(({ id, title }) => [id, title ?? untitled]));
   const titleOf = (lesson: string) => titles.get(lesson) ?? null;
+  const factsOf = useFacts(lessons, words);
+  const isAlone = (lesson: string) =>
+    lessons.filter(({ title }) => (title ?? untitled) === titleOf(lesson)).length < 2;
   const isWhole = book.chapters.every(({ lesson }) => titles.has(lesson));
   const lacks = book.chapters.length === 0 ? words.needsLessons : isWhole ? null : words.hasGone;
   const orNull = (text: string) => (text.trim() === '' ? null : text.trim());
@@ -60,11 +64,12 @@ export function BookEditor({ stored, lessons, words, onKept, onRemove }: BookEdi
         <h3>{words.inBook}</h3>
         <BookChapters
           {...{ chapters: book.chapters, titleOf, words }}
+          factsOf={(lesson) => (isAlone(lesson) ? null : factsOf(lesson))}
           onChange={(chapters) => change({ chapters })}
         />
       </section>
       <LessonsToPutIn
-        {...{ lessons, words }}
+        {...{ lessons, words, factsOf }}
         inBook={new Set(book.chapters.map(({ lesson }) => lesson))}
         onPut={put}
       />

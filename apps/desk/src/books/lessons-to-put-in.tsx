@@ -11,12 +11,14 @@ interface LessonsToPutInProps {
   readonly lessons: readonly LessonSummary[];
   /** Ids of those that the book has. */
   readonly inBook: ReadonlySet<string>;
+  /** What tells a lesson from others that are called the same. */
+  readonly factsOf: (lesson: string) => string | null;
   readonly words: BooksWords;
   readonly onPut: (lesson: LessonSummary, title: string) => void;
 }
 
 /** The list, and a search over it. */
-export function LessonsToPutIn({ lessons, inBook, words, onPut }: LessonsToPutInProps) {
+export function LessonsToPutIn({ lessons, inBook, factsOf, words, onPut }: LessonsToPutInProps) {
   const { tag, words: all } = useLanguage();
   const [text, setText] = useState('');
   const sought = useDeferredValue(text);
@@ -45,8 +47,15 @@ export function LessonsToPutIn({ lessons, inBook, words, onPut }: LessonsToPutIn
               <span className={styles.name}>
                 {title}
                 {inBook.has(lesson.id) && <small className="quiet"> {words.isIn}</small>}
+                <small className={`quiet ${styles.facts}`} id={`facts-${lesson.id}`}>
+                  {factsOf(lesson.id)}
+                </small>
               </span>
-              <Button aria-label={words.putIn({ title })} onClick={() => onPut(lesson, title)}>
+              <Button
+                aria-label={words.putIn({ title })}
+                aria-describedby={`facts-${lesson.id}`}
+                onClick={() => onPut(lesson, title)}
+              >
                 <Icon name="plus" />
                 {words.put}
               </Button>

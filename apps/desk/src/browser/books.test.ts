@@ -7,7 +7,7 @@ import { readPdf } from '../../../../internal/testing/pdf.ts';
 
 const browser = await sharedBrowser();
 
-it('[ST5200] [ST6202] a book is made, put in order, kept, printed, lacks what was thrown away, and comes back from the bin', async () => {
+it('[ST5200] [ST6202] [ST6204] a book is made, put in order, kept, printed, lacks what was thrown away, and comes back from the bin', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url);
   const kept = async () => (await (await fetch(new URL('api/books', url))).json()) as readonly StoredBook[];
@@ -18,7 +18,7 @@ it('[ST5200] [ST6202] a book is made, put in order, kept, printed, lacks what wa
   await title.press('Enter');
   for (const each of ['First swing', 'Jazz waltz', 'Shuffle'])
     await page.getByRole('button', { name: `Put in “${each}”` }).click();
-  const lines = page.locator('[data-part="book"] ol li');
+  const lines = page.locator('[data-part="book"] ol li > span:nth-child(2)');
   const names = async () =>
     (await lines.allInnerTexts()).map((line) => line.replaceAll(/[\d\n]+/g, ' ').trim());
   await expect.poll(names).toEqual(['First swing', 'Jazz waltz', 'Shuffle']);
@@ -49,10 +49,16 @@ it('[ST5200] [ST6202] a book is made, put in order, kept, printed, lacks what wa
   expect(await page.getByRole('button', { name: 'Save as PDF' }).isDisabled()).toBe(true);
   await page.getByRole('button', { name: /^Take “a lesson that is no longer/ }).click();
   await expect.poll(() => page.getByRole('button', { name: 'Save as PDF' }).isDisabled()).toBe(false);
+  await page.getByRole('button', { name: 'Put in “Swing, limb by limb”' }).click();
+  await page.getByRole('button', { name: 'Sections of “Swing, limb by limb” in the book' }).click();
+  await page.getByLabel('Feathering', { exact: true }).click();
+  const sections = async () => (await kept())[0]?.chapters[2]?.sections;
+  await expect.poll(sections).toEqual(['Each limb, and why', 'Side stick on 4', 'Comping', 'Phrases']);
+  expect(await findings(page)).toEqual([]);
   const remove = page.getByRole('button', { name: 'Delete the book' });
   await remove.click();
   await page.getByRole('button', { name: 'Undo' }).click();
-  await expect.poll(names).toEqual(['Shuffle', 'Jazz waltz']);
+  await expect.poll(async () => (await kept())[0]?.chapters.length).toBe(3);
   await remove.click();
   await page.getByText('No book yet.').waitFor();
   await page.getByRole('button', { name: 'All lessons' }).click();

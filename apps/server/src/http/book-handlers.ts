@@ -53,7 +53,7 @@ export function bookHandlers({ books, store, sheets, packs, dataDir, demonstrati
     const lessons = await Promise.all(reading);
     const of = {
       ...said,
-      chapters: chapters.map(({ lesson, title }) => ({ path: lesson, title, sections: null })),
+      chapters: chapters.map(({ lesson, title, sections = null }) => ({ path: lesson, title, sections })),
     };
     const outcome = await make({ book: of, lessons, dataDir }, found);
     if (outcome.kind === 'unfinished') return refuse('book-unfinished', { lessons: outcome.lessons });

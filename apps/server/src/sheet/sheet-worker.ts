@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { extname } from 'node:path';
 import { parentPort } from 'node:worker_threads';
 import { logOfRows } from '@shedbook/coach';
-import { inSetUp, type Lesson, parseLesson } from '@shedbook/core';
+import { inSetUp, type Lesson, parseLesson, sectionNamed } from '@shedbook/core';
 import { fileIn, loadEngravingTools, readMedia, readPracticePage } from '@shedbook/host';
 import {
   type ExerciseFilm,
@@ -126,7 +126,12 @@ async function progressOf({ lessons, rows, ...order }: ProgressOrder): Promise<S
 async function bookOf(order: BookOrder): Promise<SheetAnswer> {
   const { book, want, language } = order;
   const read = order.lessons.map(({ id, text }) => ({ id, text, lesson: parseLesson(text, id).lesson }));
-  const faulty = read.filter(({ lesson }) => lesson === null).map(({ id }) => id);
+  const isWhole = ({ id, lesson }: (typeof read)[number]) =>
+    lesson !== null &&
+    book.chapters.every(({ path, sections }) =>
+      path === id ? (sections ?? []).every((name) => sectionNamed(lesson.sections, name)) : true,
+    );
+  const faulty = read.filter((each) => !isWhole(each)).map(({ id }) => id);
   if (faulty.length > 0) return { kind: 'unfinished', lessons: faulty };
   const lessons = new Map(
     read.flatMap(({ id, text, lesson }) => (lesson ? [[id, { id, text, lesson }] as const] : [])),

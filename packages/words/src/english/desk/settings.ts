@@ -33,7 +33,7 @@ export const refusals = {
   'performance-of-another': 'Another exercise of this lesson is played in it.',
   'no-such-book': 'There is no such book; it was erased in another window.',
   'book-changed': 'This book was changed in another window.',
-  'book-unfinished': 'A book needs lessons that are there and without errors.',
+  'book-unfinished': 'A book needs lessons and sections that are there, without errors.',
   'no-such-hour': 'There is no such lesson in the book; it was erased in another window.',
   'hour-changed': 'This lesson was written on in another window.',
   'no-such-take': 'This take was taken back by the student.',

@@ -35,7 +35,7 @@ export const refusals = translation<typeof english.refusals>()({
   'performance-of-another': 'Darin wird eine andere Übung dieser Lektion gespielt.',
   'no-such-book': 'Dieses Buch gibt es nicht; es wurde in einem anderen Fenster gelöscht.',
   'book-changed': 'Dieses Buch wurde in einem anderen Fenster geändert.',
-  'book-unfinished': 'Ein Buch braucht Lektionen, die da und ohne Fehler sind.',
+  'book-unfinished': 'Ein Buch braucht Lektionen und Abschnitte, die da und ohne Fehler sind.',
   'no-such-hour': 'Diese Stunde steht nicht im Heft; sie wurde in einem anderen Fenster gelöscht.',
   'hour-changed': 'Diese Stunde wurde in einem anderen Fenster geändert.',
   'no-such-take': 'Diese Aufnahme hat der Schüler zurückgenommen.',
