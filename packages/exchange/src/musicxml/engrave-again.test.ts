@@ -1,12 +1,24 @@
-import { type Exercise, type Lesson, perform, type Stroke, toNumber } from '@shedbook/core';
+import { readFileSync } from 'node:fs';
+import {
+  barsOf,
+  type Exercise,
+  type Lesson,
+  orderOf,
+  parseLesson,
+  perform,
+  type Stroke,
+  toNumber,
+} from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createEngraver, type EngravedNote } from '../../test/engraved.ts';
+import { DEMO_LESSONS } from '../../../../internal/testing/demo-lessons.ts';
+import { createEngraver, createMeiWriter, type EngravedNote } from '../../test/engraved.ts';
 import { anyLesson, onceThrough, swingLesson } from '../../test/lessons.ts';
 import { STAFF_PLACES } from './staff-places.ts';
 import { writeMusicXml } from './write.ts';
 
 const engrave = await createEngraver();
+const toMei = await createMeiWriter();
 
 const STEPS = 'CDEFGAB';
 
@@ -49,6 +61,19 @@ function compare(lesson: Lesson, exercise: Exercise): void {
   expect(engrave(text).filter((note) => note.grace)).toHaveLength(wantedGraces);
 }
 
+/** The strokes of an exercise by the bars that they are written in, each once, after some bars. */
+function writtenStrokes(lesson: Lesson, exercise: Exercise, barsBefore: number): readonly string[] {
+  const { strokes } = perform(lesson, { exercise: exercise.number, form: onceThrough(exercise) });
+  const order = orderOf(exercise);
+  const all = strokes.map((stroke) => {
+    const played = stroke.written.bar - 1;
+    const quarters = 4 * (toNumber(stroke.at) - played * toNumber(lesson.meter.bar));
+    const bar = barsBefore + (order[played] ?? 0);
+    return told(bar, quarters, locOf(stroke), stroke.mark === 'g');
+  });
+  return [...new Set(all)];
+}
+
 describe('what we export engraves again', () => {
   it('[EX42] in verovio with the same strokes, heads and accents, for a swing lesson', () => {
     const lesson = swingLesson();
@@ -68,5 +93,31 @@ describe('what we export engraves again', () => {
       }),
       { numRuns: 25 },
     );
+  });
+
+  it.each(DEMO_LESSONS)('[EX6205] in verovio with the same strokes, repeats and endings: %s', (name) => {
+    const yaml = readFileSync(new URL(`../../../../demo/${name}`, import.meta.url), 'utf8');
+    const { lesson } = parseLesson(yaml, name);
+    if (!lesson) throw new Error(`${name} has problems`);
+    const text = writeMusicXml(lesson);
+    let bars = 0;
+    const wanted = lesson.exercises.flatMap((exercise) => {
+      const strokes = writtenStrokes(lesson, exercise, bars);
+      bars += barsOf(exercise);
+      return strokes;
+    });
+    // library: verovio 6 (package-lock.json), renderToTimemap and MEI
+    const shown = engrave(withoutGraces(text)).map((note) =>
+      told(note.bar, note.quarters, note.loc, note.parentheses),
+    );
+    expect(shown.sort()).toEqual(wanted.sort());
+    const mei = toMei(text);
+    const count = (pattern: RegExp) => mei.match(pattern)?.length ?? 0;
+    const repeats = lesson.exercises.flatMap((each) => each.repeats ?? []);
+    expect([count(/left="rptstart"/g), count(/right="rptend"/g), count(/<ending /g)]).toEqual([
+      repeats.length,
+      repeats.length,
+      repeats.reduce((sum, { endings }) => sum + endings.length, 0),
+    ]);
   });
 });
