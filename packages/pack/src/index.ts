@@ -34,4 +34,4 @@ export {
   type RecordedDemonstration,
 } from './page/make-pack.ts';
 export * from './page/pack.ts';
-export { PACK_FOLDER, zipPack } from './page/zip.ts';
+export { PACK_FOLDER, zipFiles, zipPack } from './page/zip.ts';

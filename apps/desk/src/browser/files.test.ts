@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { isStruck, parseLesson } from '@shedbook/core';
 import type { StoredLesson } from '@shedbook/routes';
+import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import {
@@ -139,7 +140,7 @@ it.each([
   },
 );
 
-it('[ST4206] keeps every picture of several that are dropped beside a lesson at once', async () => {
+it('[ST4206] [ST6206] keeps every picture of several that are dropped beside a lesson at once, and gives them out with it', async () => {
   const page = await openView(browser, 'First swing', 'page', { viewport: TALL });
   await page
     .locator('header')
@@ -162,4 +163,26 @@ it('[ST4206] keeps every picture of several that are dropped beside a lesson at 
   await settled(page);
   const { lesson } = parseLesson(await keptText(page), 'kept');
   expect(lesson?.media?.map(({ says }) => says)).toEqual(['grip 800', 'grip 080']);
+  // as a file it has them with it, at another desk too
+  await page.getByRole('button', { name: 'All lessons' }).click();
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'More for First swing', exact: true }).click();
+  await page.getByRole('menuitem', { name: 'Export lesson file', exact: true }).click();
+  const file = await download;
+  expect(file.suggestedFilename()).toBe('first-swing.zip');
+  const packed = await readFile(await file.path());
+  const paths = lesson?.media?.map(({ path }) => path) ?? [];
+  // library: fflate 0.8
+  expect(Object.keys(unzipSync(packed)).toSorted()).toEqual(['first-swing.lesson.yaml', ...paths].toSorted());
+  const elsewhere = await openWindow(browser, (await startDesk()).url);
+  await elsewhere.locator('[data-part="lesson-card"]').nth(5).waitFor();
+  const chooser = elsewhere.waitForEvent('filechooser');
+  await elsewhere.getByRole('button', { name: 'Import' }).click();
+  const sent = { name: 'first-swing.zip', mimeType: 'application/zip', buffer: packed };
+  await (await chooser).setFiles(sent);
+  await elsewhere.getByText('First swing is on the desk.').waitFor();
+  for (const path of paths) {
+    const shownThere = await elsewhere.request.get(new URL(`/api/${path}`, elsewhere.url()).href);
+    expect(shownThere.status()).toBe(200);
+  }
 });

@@ -112,7 +112,7 @@ export function Desk() {
         <Button onClick={() => go({ at: 'books' })}>{words.desk.books}</Button>
         <Button onClick={() => go({ at: 'bin' })}>{words.desk.bin}</Button>
         <FileButton
-          accept={ACCEPTED}
+          accept={[...ACCEPTED, '.zip']}
           onFile={(file) => void actions.bringIn(file)}
           aria-description={words.desk.importHint}
         >
