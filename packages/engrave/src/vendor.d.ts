@@ -28,6 +28,9 @@ declare module 'fontkit' {
     readonly capHeight: number;
     readonly xHeight: number;
     readonly familyName: string;
+    /** What the font says of kerning and of ligatures; each is read as far as it is asked for. */
+    readonly GPOS: unknown;
+    readonly GSUB: unknown;
     hasGlyphForCodePoint(codePoint: number): boolean;
     layout(text: string): {
       readonly advanceWidth: number;
@@ -43,6 +46,8 @@ declare module 'fontkit' {
 }
 
 declare module 'pdfkit' {
+  import type { FontkitFont } from 'fontkit';
+
   export interface OutlineItem {
     addItem(title: string): OutlineItem;
   }
@@ -52,7 +57,7 @@ declare module 'pdfkit' {
     readonly info: Record<string, unknown>;
     addPage(options: Readonly<Record<string, unknown>>): this;
     addContent(content: string): this;
-    registerFont(name: string, bytes: Uint8Array): this;
+    registerFont(name: string, font: FontkitFont): this;
     font(name: string): this;
     fontSize(size: number): this;
     fillColor(colour: string): this;

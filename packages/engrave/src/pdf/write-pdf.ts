@@ -164,7 +164,7 @@ export function writePdf(
     document.on('data', (chunk) => chunks.push(chunk));
     document.on('end', () => resolve(joinBytes(chunks)));
     document.on('error', reject);
-    for (const face of fonts.faces) document.registerFont(face.name, face.bytes);
+    for (const face of fonts.faces) document.registerFont(face.name, face.forDocument());
     const bookmark = createBookmarks(document, info.outline ?? []);
     const structure = new Structure(document, (item, x, y) => drawItem(document, item, x, y));
     pages.forEach((page, index) => {

@@ -30,6 +30,8 @@ export interface Face {
   readonly name: string;
   readonly family: string;
   readonly bytes: Uint8Array;
+  /** The font for a document of its own, which it may note its glyphs in. */
+  readonly forDocument: () => FontkitFont;
 }
 
 /** A piece of text that one font draws. */
@@ -100,9 +102,14 @@ function has(face: LoadedFace, grapheme: string): boolean {
   );
 }
 
+/** The same font anew, with the tables that take long to read: what kerns and what is joined. */
+function anew({ GPOS, GSUB }: FontkitFont, bytes: Uint8Array): FontkitFont {
+  return Object.create(create(bytes), { GPOS: { value: GPOS }, GSUB: { value: GSUB } }) as FontkitFont;
+}
+
 function load(name: string, bytes: Uint8Array): LoadedFace {
   const font = create(bytes);
-  return { name, family: font.familyName, bytes, font };
+  return { name, family: font.familyName, bytes, font, forDocument: () => anew(font, bytes) };
 }
 
 /** The width of a text in ems, remembered. */
