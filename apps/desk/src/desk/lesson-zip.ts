@@ -30,16 +30,25 @@ function alone(path: string): RegExp {
   return new RegExp(`(?<![\\w./-])${escaped}(?![\\w/-])`, 'g');
 }
 
+/** What a ZIP file holds of lessons and media; nothing where it is damaged. */
+function entriesOf(bytes: Uint8Array): Readonly<Record<string, Uint8Array>> {
+  try {
+    return unzipSync(bytes, {
+      filter: ({ name, originalSize }) =>
+        originalSize <= MOST_BYTES && (/\.ya?ml$/i.test(name) || mediumType(name) !== null),
+    });
+  } catch {
+    return {};
+  }
+}
+
 /**
  * The text of the lesson in a ZIP file, once the server keeps what it shows.
  * @returns null where there is no lesson in it
  * @throws RefusedError where a file cannot be shown
  */
 export async function takeApart(file: File): Promise<string | null> {
-  const entries = unzipSync(new Uint8Array(await file.arrayBuffer()), {
-    filter: ({ name, originalSize }) =>
-      originalSize <= MOST_BYTES && (/\.ya?ml$/i.test(name) || mediumType(name) !== null),
-  });
+  const entries = entriesOf(new Uint8Array(await file.arrayBuffer()));
   const found = Object.keys(entries).find((name) => /\.ya?ml$/i.test(name));
   if (found === undefined) return null;
   let text = strFromU8(entries[found] as Uint8Array);
