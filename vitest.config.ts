@@ -5,7 +5,7 @@ import { FILES_AT_ONCE, SideBySide } from './internal/testing/side-by-side.mjs';
 const ENGINES = '**/browser/engines/**';
 const inEngines = process.env['SHEDBOOK_ENGINES'] !== undefined;
 
-const conditions = ['shedbook-source', 'node', 'import', 'module', 'default'];
+const conditions = ['shedbook-source', 'node', 'module', 'default'];
 
 export default defineConfig({
   resolve: { conditions },

@@ -5,6 +5,7 @@
  */
 import { resolveRelative } from './rooms/resolve.mjs';
 import { childrenOf, isSource, lineOf, sourceOf, walk } from './source.mjs';
+import { isTest } from './tree.mjs';
 
 /** How surely something asserts, from not at all to always. */
 const [NEVER, MAYBE, ALWAYS] = [0, 1, 2];
@@ -230,5 +231,5 @@ function faultsIn(tree, path) {
 
 /** Every test of a tree that cannot fail. */
 export function checkAssertions(tree) {
-  return tree.paths.filter((path) => /\.test\.tsx?$/.test(path)).flatMap((path) => faultsIn(tree, path));
+  return tree.paths.filter(isTest).flatMap((path) => faultsIn(tree, path));
 }

@@ -18,7 +18,11 @@ const FREE = new Map([
   ['apps/server/src/store/migrations.ts', 'SQL'],
   ['apps/server/src/store/examine.ts', 'SQL'],
   ['apps/server/src/store/erased.ts', 'SQL'],
+  ['apps/server/src/store/postgres/copy.ts', 'SQL'],
+  ['apps/server/src/store/postgres/open.ts', 'SQL'],
+  ['apps/server/src/store/postgres/schema.ts', 'SQL'],
   ['apps/server/src/backup/back-up.ts', 'SQL'],
+  ['apps/server/src/backup/source.ts', 'SQL'],
   ['apps/server/src/backup/restore.ts', 'SQL'],
   ['packages/core/src/xml/read-xml.ts', 'a fault beside those that the XML parser tells in English'],
 ]);

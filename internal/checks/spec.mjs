@@ -1,7 +1,7 @@
 /**
  * Rules and tests match: every rule of a SPEC.md has a test whose title cites it, and every test cites a rule.
  */
-import { workspaceOf } from './tree.mjs';
+import { isTest, workspaceOf } from './tree.mjs';
 
 const RULE = /^\s*[-*]\s+\*{0,2}\[([A-Z]{2}\d+)\]/gm;
 const CITED = /\[([A-Z]{2}\d+)\]/g;
@@ -45,7 +45,7 @@ function readTests(tree, path, rules) {
 /** Every mismatch of rules and tests. An id is one rule in the whole house, so that a test may cite any room's. */
 export function checkSpec(tree) {
   const paths = tree.paths.filter((path) => workspaceOf(path) !== null);
-  const tests = paths.filter((path) => /\.test\.tsx?$/.test(path));
+  const tests = paths.filter(isTest);
   const specs = paths.filter((path) => /^(?:packages|apps)\/[^/]+\/SPEC\.md$/.test(path));
   const stated = specs.flatMap((spec) => rulesOf(tree, spec).map((rule) => ({ spec, rule })));
   const rules = new Set(stated.map(({ rule }) => rule));

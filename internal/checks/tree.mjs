@@ -20,6 +20,11 @@ export const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 /** Where the planted trees lie: they are wrong on purpose. */
 export const PLANTED = 'internal/checks/planted';
 
+/** Whether a path is one of tests, or of a suite of them that is run more than once. */
+export function isTest(path) {
+  return /\.test\.tsx?$|\/test\/suites\/.*\.suite\.ts$/.test(path);
+}
+
 function treeOf(root, filesByPath) {
   const texts = new Map();
   const read = (path) => {

@@ -52,10 +52,11 @@ async function send(url, method, path, body) {
   return { status: response.status, bytes, json: () => JSON.parse(Buffer.from(bytes).toString('utf8')) };
 }
 
-/** @param {string} data */
-async function start(data) {
+/** @param {string} data @param {string} address of a database; empty for the folder's own file */
+async function start(data, address) {
   const child = spawn(process.execPath, [SERVER, '--port', '0', '--data', data, '--no-open'], {
     stdio: ['ignore', 'pipe', 'inherit'],
+    env: { ...process.env, SHEDBOOK_STORE: address },
   });
   const [line] = await once(child.stdout, 'data');
   return { child, url: `${line}`.trim().replace('The desk is at ', '') };
@@ -188,6 +189,14 @@ async function sendRows(url, promised, waiting) {
   waiting.splice(0, rows.length);
 }
 
+/** Sends the last practice through another server too, as a page whose answer got lost does. @param {string} url @param {Promised} promised @param {string[]} waiting */
+async function sendRowsAgain(url, promised, waiting) {
+  const rows = [...[...promised.rows].slice(-20), ...waiting];
+  const { status } = await send(url, 'POST', `${promised.path}log`, { version: 1, rows });
+  if (status !== 200) throw new Error(`practice again: ${status}`);
+  for (const row of rows) promised.rows.add(row);
+}
+
 /** Sends a take, a new one or an old one recorded anew, or takes one back. @param {string} url @param {Promised} promised @param {() => number} random */
 async function sendTake(url, promised, random) {
   promised.count += 1;
@@ -316,13 +325,14 @@ async function brokenPromises(url, promised, last) {
 }
 
 /**
- * Kills a server again and again.
+ * Kills a server again and again, or several that share one database.
  * @param {string} data an empty folder
  * @param {number} rounds
  * @param {number} seed
+ * @param {{ readonly address?: string, readonly servers?: number }} [store] address of a database, and how many share it
  * @returns {Promise<{ readonly broken: readonly string[], readonly rows: number, readonly takes: number, readonly heard: number, readonly unanswered: number }>}
  */
-export async function killAgainAndAgain(data, rounds, seed) {
+export async function killAgainAndAgain(data, rounds, seed, { address = '', servers = 1 } = {}) {
   const random = numbersFrom(seed);
   const broken = [];
   /** @type {Promised | null} */
@@ -331,31 +341,34 @@ export async function killAgainAndAgain(data, rounds, seed) {
   const waiting = [];
   let unanswered = 0;
   for (let round = 0; round <= rounds; round += 1) {
-    const { child, url } = await start(data);
+    const running = await Promise.all(Array.from({ length: servers }, () => start(data, address)));
+    const [url = '', other = url] = running.map((each) => each.url);
     try {
       if (promised) broken.push(...(await brokenPromises(url, promised, round === rounds ? 10_000 : 20)));
       if (round === rounds) break;
       const now = promised ?? (await begin(url));
       promised = now;
-      const gone = once(child, 'exit');
+      const gone = running.map(({ child }) => once(child, 'exit'));
       // after so many takes, however busy the computer is, and some milliseconds of the next one
       let left = 1 + Math.floor(random() * 6);
       const tookOne = () => {
         left -= 1;
-        if (left === 0) setTimeout(() => child.kill('SIGKILL'), random() * 25);
+        if (left !== 0) return;
+        for (const { child } of running) setTimeout(() => child.kill('SIGKILL'), random() * 25);
       };
       await Promise.all([
         untilGone(() => sendRows(url, now, waiting)),
         untilGone(() => sendTake(url, now, random), tookOne),
-        untilGone(() => edit(url, now)),
+        untilGone(() => edit(other, now)),
         untilGone(() => setInHour(url, now)),
         untilGone(() => listen(url, now)),
-        untilGone(() => speak(url, now)),
-        gone,
+        untilGone(() => speak(other, now)),
+        ...(servers > 1 ? [untilGone(() => sendRowsAgain(other, now, waiting))] : []),
+        ...gone,
       ]);
       unanswered += now.asked.size + (now.texts.length - 1) + Math.min(1, waiting.length);
     } finally {
-      child.kill('SIGKILL');
+      for (const { child } of running) child.kill('SIGKILL');
     }
   }
   const kept = [...(promised?.takes.values() ?? [])].filter((sum) => sum !== null);

@@ -12,6 +12,7 @@ import {
   createWriteStream,
   existsSync,
   mkdtempSync,
+  readdirSync,
   readFileSync,
   renameSync,
   rmSync,
@@ -32,6 +33,7 @@ export const PROGRAMS = {
   webkit: { debian: 'webkit2gtk-driver', used: /\bwebkitDriverPath\(/ },
   pulseaudio: { debian: 'pulseaudio', used: /'pulseaudio'/ },
   xvfb: { debian: 'xvfb', used: /'Xvfb'/ },
+  postgresql: { debian: 'postgresql', used: /\bpostgresPath\(/ },
 };
 
 function onPath(program) {
@@ -132,6 +134,26 @@ export function webkitDriverPath() {
   return path;
 }
 
+/** Where Debian lays the programs of each version of PostgreSQL; elsewhere they are on the path. */
+const POSTGRES_VERSIONS = '/usr/lib/postgresql';
+
+function newestPostgres() {
+  const versions = existsSync(POSTGRES_VERSIONS) ? readdirSync(POSTGRES_VERSIONS).map(Number) : [];
+  return versions.length === 0 ? null : join(POSTGRES_VERSIONS, `${Math.max(...versions)}`, 'bin');
+}
+
+function postgresAt(program) {
+  const newest = newestPostgres();
+  return newest && existsSync(join(newest, program)) ? join(newest, program) : onPath(program);
+}
+
+/** A program of the machine's PostgreSQL server, such as `initdb`. @throws Error when there is none */
+export function postgresPath(program) {
+  const path = postgresAt(program);
+  if (!path) throw new Error('These tests need PostgreSQL');
+  return path;
+}
+
 async function chromiumStarts() {
   try {
     return starts(await chromiumPath());
@@ -149,6 +171,7 @@ export async function missingPrograms() {
     webkit: onPath('WebKitWebDriver') !== null && MINIBROWSERS.some(existsSync),
     pulseaudio: onPath('pulseaudio') !== null,
     xvfb: onPath('Xvfb') !== null,
+    postgresql: postgresAt('initdb') !== null && postgresAt('postgres') !== null,
   };
   return Object.keys(PROGRAMS).filter((name) => !there[name]);
 }

@@ -4,6 +4,8 @@ import type { HourList, MadeLink, Receipt, StoredHour, StoredStudent } from '@sh
 import { sql } from 'kysely';
 import { expect, it } from 'vitest';
 import { keptSamplePath } from '../../../internal/testing/kept-samples.ts';
+import { IN_A_FILE } from '../test/stores.ts';
+import { hoursSuite } from '../test/suites/hours.suite.ts';
 import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
 import { eraseAgain } from './store/erased.ts';
 import { createHourStore } from './store/hours.ts';
@@ -28,31 +30,7 @@ async function hoursOf(server: { readonly url: string }, id: string): Promise<Ho
   return (await send(server, 'GET', `/api/students/${id}/hours`)).body as HourList;
 }
 
-it('[SE3000] keeps a dated lesson, and refuses what was made from another revision', async () => {
-  const server = await startTestServer();
-  const { id } = await newStudent(server);
-  const at = (day: string) => `/api/students/${id}/hours/${day}`;
-  expect(await hoursOf(server, id)).toEqual({ hours: [], damaged: [] });
-  expect(await send(server, 'PUT', at(DAY), wrote(0))).toMatchObject({
-    status: 200,
-    body: { day: DAY, attendance: 'came', notes: NOTES, set: [], revision: 1 },
-  });
-  expect((await send(server, 'PUT', at('2026-11-22'), wrote(0))).status).toBe(200);
-  const late = await send(server, 'PUT', at(DAY), wrote(0, 'Something else.'));
-  expect(late).toMatchObject({
-    status: 409,
-    body: { code: 'hour-changed', values: { kept: { revision: 1 } } },
-  });
-  expect(await send(server, 'PUT', at(DAY), wrote(1, 'More.'))).toMatchObject({ body: { revision: 2 } });
-  expect((await hoursOf(server, id)).hours.map(({ day, done }) => [day, done])).toEqual([
-    [DAY, 'More.'],
-    ['2026-11-22', 'Feathering, then exercise 3.'],
-  ]);
-  // standard: ISO 8601: there is no thirtieth of February
-  for (const day of ['2026-02-30', 'yesterday', '2026-11-29T10:00:00Z'])
-    expect((await send(server, 'PUT', at(day), wrote(0))).status).toBe(400);
-  expect((await send(server, 'PUT', '/api/students/nobody/hours/2026-11-29', wrote(0))).status).toBe(404);
-});
+hoursSuite(IN_A_FILE);
 
 it('[SE3001] sets in a dated lesson what reaches the student, and no note with it', async () => {
   const server = await startTestServer();
@@ -104,19 +82,6 @@ it('[SE3002] erases a dated lesson at once, on the disk too, and with its studen
   const { body } = await send(server, 'DELETE', `/api/students/${id}/for-good`);
   expect((body as Receipt).hours).toBe(2);
   expect(readFileSync(join(dataDir, STORE_FILE)).includes('Wrist is tense')).toBe(false);
-});
-
-it('[SE3002] names a damaged one and shows the others', async () => {
-  const database = openDatabase(temporaryFolder());
-  const { id } = await createStudentStore(database, () => new Date()).create('Ifeoma');
-  const hours = createHourStore(database, () => new Date());
-  for (const day of [DAY, '2026-12-06'])
-    await hours.save({ student: id, day }, { attendance: 'came', done: 'Shuffle.', notes: '', revision: 0 });
-  await sql`update hours set content = replace(content, 'Shuffle', 'Scuffle') where held_on = ${DAY}`.execute(
-    database,
-  );
-  expect(await hours.of(id)).toMatchObject({ hours: [{ day: '2026-12-06' }], damaged: [DAY] });
-  await database.destroy();
 });
 
 it('[SE3003] goes out with everything, and stays erased where a backup is restored', async () => {

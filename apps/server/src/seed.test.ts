@@ -1,27 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import type { StoredLesson } from '@shedbook/routes';
-import { expect, it } from 'vitest';
-import { send, temporaryFolder } from '../test/temporary.ts';
-import { startServer } from './start.ts';
+import { IN_A_FILE } from '../test/stores.ts';
+import { seedSuite } from '../test/suites/seed.suite.ts';
 
-it('[SE10] gives each demo lesson once, also after it was thrown away', async () => {
-  const demo = join(temporaryFolder(), 'demo');
-  mkdirSync(demo);
-  writeFileSync(join(demo, 'a.lesson.yaml'), 'title: A\n');
-  writeFileSync(join(demo, 'b.lesson.yaml'), 'title: B\n');
-  writeFileSync(join(demo, 'readme.md'), 'not a lesson');
-  const options = { port: 0, dataDir: temporaryFolder(), seedLessonsDir: demo };
-  const visit = async (remove: string | null) => {
-    const server = await startServer(options);
-    const lessons = (await send(server, 'GET', '/api/lessons')).body as StoredLesson[];
-    const gone = lessons.find((each) => each.text === remove);
-    if (gone) await send(server, 'DELETE', `/api/lessons/${gone.id}`);
-    await server.close();
-    return lessons.map((each) => each.text).toSorted();
-  };
-  expect(await visit('title: A\n')).toEqual(['title: A\n', 'title: B\n']);
-  expect(await visit(null)).toEqual(['title: B\n']);
-  writeFileSync(join(demo, 'c.lesson.yaml'), 'title: C\n');
-  expect(await visit(null)).toEqual(['title: B\n', 'title: C\n']);
-});
+seedSuite(IN_A_FILE);

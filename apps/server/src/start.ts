@@ -1,10 +1,6 @@
-/** Starting the desk's server. */
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import { DESK_DIR, InputError } from '@shedbook/host';
 import type { Kysely } from 'kysely';
 import { eraseInKept } from './backup/restore.ts';
-import { defaultDataDir } from './data-dir.ts';
 import { createFilmMaker } from './films/film-maker.ts';
 import { createApp } from './http/app.ts';
 import { isLoopback } from './http/guard.ts';
@@ -13,13 +9,16 @@ import { seedLessons } from './seed.ts';
 import type { SheetMaker } from './sheet/sheet-maker.ts';
 import { type BookStore, createBookStore } from './store/books.ts';
 import { createDemonstrationStore, type DemonstrationStore } from './store/demonstrations.ts';
+import { alone } from './store/engine.ts';
 import { overwriteErased } from './store/erase.ts';
 import { createHourStore, type HourStore } from './store/hours.ts';
 import { type Journal, openJournal } from './store/journal.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
 import { createLinkStore, type LinkStore } from './store/links.ts';
 import { type MediaStore, openMedia } from './store/media-files.ts';
-import { openDatabase, openFault, STORE_FILE } from './store/open.ts';
+import { openFault } from './store/open.ts';
+import { hasStore, openStore } from './store/open-store.ts';
+import { placeOf, type StorePlace } from './store/place.ts';
 import {
   createSignInStore,
   LONGEST_PASSPHRASE,
@@ -45,6 +44,8 @@ export interface StartOptions {
   readonly requestTimeoutMs?: number;
   /** Folder of the store; the user's data folder when left out. */
   readonly dataDir?: string;
+  /** Address of a PostgreSQL database; the one that is set, or the folder's own file, when left out. */
+  readonly storeAddress?: string;
   /** Folder of the built desk. */
   readonly staticDir?: string;
   /** Folder with demo lessons for the first visit; none when left out. */
@@ -75,7 +76,7 @@ const LOOK_MS = 3_600_000;
 /** Overwrites what was erased in the store and in all that was kept of it. */
 async function overwriteEverywhere(database: Kysely<Tables>, dataDir: string): Promise<void> {
   await overwriteErased(database, dataDir);
-  await eraseInKept(dataDir);
+  await eraseInKept(database, dataDir);
 }
 
 /** Empties the bin of what has lain in it long enough. */
@@ -123,8 +124,9 @@ interface OpenStore {
 }
 
 /** The stores of a folder; what is erased in them is overwritten at once. */
-async function openStores(dataDir: string, sumUp: SumUp = sumUpAtOnce): Promise<OpenStore> {
-  const database = openDatabase(dataDir);
+async function openStores(place: StorePlace, sumUp: SumUp = sumUpAtOnce): Promise<OpenStore> {
+  const { dataDir } = place;
+  const database = await openStore(place);
   const wall = () => new Date();
   try {
     const clock = await openSteadyClock(createLessonStore(database, wall), wall);
@@ -215,23 +217,24 @@ function noPassphrase(host: string, outside: string | null): InputError {
  * @throws InputError when the port is taken, others reach it and no passphrase was set, or the store cannot be opened.
  */
 export async function startServer(options: StartOptions = {}): Promise<RunningServer> {
-  const dataDir = options.dataDir ?? defaultDataDir(process.env, process.platform);
+  const place = placeOf(options.dataDir, options.storeAddress);
   try {
-    return await startIn(dataDir, options);
+    return await startIn(place, options);
   } catch (error) {
-    throw openFault(error, dataDir);
+    throw openFault(error, place.dataDir);
   }
 }
 
-async function startIn(dataDir: string, options: StartOptions): Promise<RunningServer> {
+async function startIn(place: StorePlace, options: StartOptions): Promise<RunningServer> {
   const host = options.host ?? DEFAULT_HOST;
   const port = options.port ?? DEFAULT_PORT;
   const address = outsideOf(options.address);
   const asksWho = !isLoopback(host) || address !== null;
-  if (asksWho && !existsSync(join(dataDir, STORE_FILE))) throw noPassphrase(host, address);
+  const { dataDir } = place;
+  if (asksWho && !(await hasStore(place))) throw noPassphrase(host, address);
   const makers = options.makers ?? createMakers();
   const { sheets, packs, imports } = makers;
-  const open = await openStores(dataDir, (text, of) => imports.sumUp(text, { of }));
+  const open = await openStores(place, (text, of) => imports.sumUp(text, { of }));
   const { store, students, links, signIn, takes, media, demonstrations, hours, journal, clock } = open;
   if (asksWho && !(await signIn.isSet())) {
     await store.close();
@@ -255,16 +258,18 @@ async function startIn(dataDir: string, options: StartOptions): Promise<RunningS
       packs,
       imports,
       films,
-      dataDir,
+      ...{ place, dataDir },
     },
     staticDir: options.staticDir ?? DESK_DIR,
     where: { host, address },
     requestTimeoutMs: options.requestTimeoutMs ?? REQUEST_TIMEOUT_MS,
   });
   try {
-    await emptyBin(open);
-    await ageTakes(open);
-    if (options.seedLessonsDir) await seedLessons(store, options.seedLessonsDir);
+    await alone(open.database, 'start', async () => {
+      await emptyBin(open);
+      await ageTakes(open);
+      if (options.seedLessonsDir) await seedLessons(store, options.seedLessonsDir);
+    });
     const url = await app.listen({ host, port });
     if (options.warmsUp) warmUp(open, sheets);
     const tick = async () => {
@@ -293,15 +298,17 @@ async function startIn(dataDir: string, options: StartOptions): Promise<RunningS
  * Sets the passphrase of the desk in a folder; whoever had signed in has to do so again.
  * @throws InputError when it is too short or too long, or the store cannot be opened.
  */
-export async function setPassphrase(passphrase: string, folder?: string): Promise<void> {
+export async function setPassphrase(
+  passphrase: string,
+  folder?: string,
+  storeAddress?: string,
+): Promise<void> {
   const length = [...passphrase].length;
   if (length < SHORTEST_PASSPHRASE || length > LONGEST_PASSPHRASE) {
     const bounds = { found: length, least: SHORTEST_PASSPHRASE, most: LONGEST_PASSPHRASE };
     throw new InputError(({ words }) => words.passphrase.length(bounds));
   }
-  const { store, signIn, journal } = await openStores(
-    folder ?? defaultDataDir(process.env, process.platform),
-  );
+  const { store, signIn, journal } = await openStores(placeOf(folder, storeAddress));
   try {
     await signIn.set(passphrase);
     await journal.write({ who: 'computer', did: 'passphrase-set' });

@@ -3,6 +3,8 @@
 /** What was found in a folder of lessons. */
 export interface Examination {
   readonly folder: string;
+  /** Where the database is that lessons are kept in, without its secret; null for a file in the folder. */
+  readonly address: string | null;
   /** Null where there is no store, or it cannot be opened at all. */
   readonly version: number | null;
   /** Version number that this program writes. */

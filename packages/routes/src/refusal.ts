@@ -175,6 +175,11 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'making or reading it takes more time or memory than is given to one request',
   },
+  'store-away': {
+    status: 503,
+    values: nothing,
+    meaning: 'the database that lessons and students are kept in does not answer now; nothing was written',
+  },
   internal: { status: 500, values: nothing, meaning: 'a fault of the server' },
 } as const;
 
@@ -198,6 +203,7 @@ export const COMMON_REFUSALS = [
   'damaged',
   'disk-full',
   'too-much',
+  'store-away',
   'internal',
 ] as const;
 

@@ -19,11 +19,12 @@ const LITTLE_ROOM_BYTES = 200e6;
 
 function lines(found: Examination, { catalogue }: Speaker): readonly string[] {
   const { doctor: said, sizes } = catalogue.words;
-  const { folder, version, known, faults, damagedLessons, damagedRows, copies } = found;
-  if (!found.exists) return [said.nothing({ folder })];
+  const { folder, address, version, known, faults, damagedLessons, damagedRows, copies } = found;
+  if (!found.exists) return [said.nothing({ folder: address ?? folder })];
+  const room = { size: sizeWords(sizes, found.storeBytes), free: sizeWords(sizes, found.freeBytes) };
   const isOld = version !== null && version < known;
   return [
-    said.where({ folder, size: sizeWords(sizes, found.storeBytes), free: sizeWords(sizes, found.freeBytes) }),
+    address === null ? said.where({ folder, ...room }) : said.inDatabase({ address, folder, ...room }),
     ...(isOld ? [said.old({ version, known })] : []),
     ...(version !== null && version > known ? [said.newer({ version, known })] : []),
     ...(version === known ? [said.readable({ lessons: found.lessons, students: found.students })] : []),
@@ -39,7 +40,7 @@ function lines(found: Examination, { catalogue }: Speaker): readonly string[] {
     ...(damagedRows > 0 ? [said.damagedRows({ n: damagedRows })] : []),
     ...copies.map((file) => said.copy({ file })),
     ...(found.freeBytes < LITTLE_ROOM_BYTES ? [said.littleRoom] : []),
-    found.isSound ? said.sound : said.whatToDo({ folder }),
+    found.isSound ? said.sound : address === null ? said.whatToDo({ folder }) : said.whatToDoInDatabase,
   ];
 }
 

@@ -1,40 +1,40 @@
 /**
  * Backing up: the store as it is at one moment and the recordings of takes, in one file, while the desk goes on working.
  *
- * Source: SQLite documentation, VACUUM INTO: a copy of one moment, whole or not at all, while others write.
+ * Conventions: whichever database the store lies in, a backup holds it as a file of SQLite, and goes into either.
  */
 import { createReadStream, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { open, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { BackupFacts, WrittenBackup } from '@shedbook/host';
 import { InputError, reasonOf } from '@shedbook/host';
-import SQLite from 'libsql';
+import type SQLite from 'libsql';
 import { checksumOf } from '../store/checksum.ts';
+import type { BackupSource, Row } from '../store/copied.ts';
 import { MEDIA_FOLDER, namesInText } from '../store/media-files.ts';
-import { openDatabase, STORE_FILE, STORE_VERSION } from '../store/open.ts';
-import { openTakeFiles, type TakeFile, type TakeFiles, takeFileName } from '../store/take-files.ts';
+import { STORE_FILE, STORE_VERSION } from '../store/open.ts';
+import type { StorePlace } from '../store/place.ts';
+import {
+  openTakeFiles,
+  type TakeFile,
+  type TakeFiles,
+  type TakeName,
+  takeFileName,
+} from '../store/take-files.ts';
 import { readIfThere } from '../store/whole-files.ts';
 import { ABOUT_FILE, ARCHIVE_VERSION, MEDIA_PART, TAKES_PART, writeArchive } from './archive.ts';
 import { checkBackup } from './read-backup.ts';
+import { openSource } from './source.ts';
 import { TAR_END } from './tar.ts';
 
 /** Beginning of the name of a folder that a backup is made in. */
 export const BACKING_UP = 'backing-up-';
 
-type Row = Readonly<Record<string, string | number | null>>;
-
 const THE_TAKE = 'from takes where student_id = ? and take_id = ?';
 
 /** The store at one moment, in a folder of its own; nobody is signed in there. */
-function takeSnapshot(dataDir: string, folder: string): SQLite.Database {
-  const file = join(folder, STORE_FILE);
-  const live = new SQLite(join(dataDir, STORE_FILE));
-  try {
-    live.prepare('vacuum into ?').run(file);
-  } finally {
-    live.close();
-  }
-  const snapshot = new SQLite(file);
+async function takeSnapshot(source: BackupSource, folder: string): Promise<SQLite.Database> {
+  const snapshot = await source.copyInto(join(folder, STORE_FILE));
   snapshot.pragma('journal_mode = DELETE');
   snapshot.pragma('secure_delete = ON');
   snapshot.exec('delete from sessions');
@@ -56,21 +56,18 @@ function fileOf(row: Row): TakeFile {
 }
 
 /** Writes into the snapshot what became of a take since: taken back, or recorded anew. @returns the row as it is now */
-function takeAsItIsNow(dataDir: string, snapshot: SQLite.Database, { student, take }: TakeFile): Row | null {
-  const live = new SQLite(join(dataDir, STORE_FILE), { readonly: true });
-  try {
-    const [now] = live.prepare(`select * ${THE_TAKE}`).all(student, take) as readonly Row[];
-    snapshot.prepare(`delete ${THE_TAKE}`).run(student, take);
-    if (!now) return null;
-    const columns = Object.keys(now);
-    const places = columns.map(() => '?').join(', ');
-    snapshot
-      .prepare(`insert into takes (${columns.join(', ')}) values (${places})`)
-      .run(...Object.values(now));
-    return now;
-  } finally {
-    live.close();
-  }
+async function takeAsItIsNow(
+  source: BackupSource,
+  snapshot: SQLite.Database,
+  name: TakeName,
+): Promise<Row | null> {
+  const now = await source.takeNow(name);
+  snapshot.prepare(`delete ${THE_TAKE}`).run(name.student, name.take);
+  if (!now) return null;
+  const columns = Object.keys(now);
+  const places = columns.map(() => '?').join(', ');
+  snapshot.prepare(`insert into takes (${columns.join(', ')}) values (${places})`).run(...Object.values(now));
+  return now;
 }
 
 function count(snapshot: SQLite.Database, table: 'lessons' | 'students'): number {
@@ -85,10 +82,14 @@ function namedIn(snapshot: SQLite.Database): readonly string[] {
   return [...new Set(rows.flatMap(({ text }) => namesInText(text)))].toSorted();
 }
 
-async function* archiveOf(dataDir: string, folder: string): AsyncGenerator<Uint8Array, BackupFacts> {
+async function* archiveOf(
+  source: BackupSource,
+  dataDir: string,
+  folder: string,
+): AsyncGenerator<Uint8Array, BackupFacts> {
   const madeAt = new Date();
   const files = openTakeFiles(dataDir);
-  const snapshot = takeSnapshot(dataDir, folder);
+  const snapshot = await takeSnapshot(source, folder);
   const archive = writeArchive(Math.floor(madeAt.getTime() / 1000));
   const counted = { takes: 0, damagedTakes: 0 };
   try {
@@ -100,7 +101,7 @@ async function* archiveOf(dataDir: string, folder: string): AsyncGenerator<Uint8
       let file = fileOf(row);
       let content = await soundRecording(files, file);
       if (!content) {
-        const now = takeAsItIsNow(dataDir, snapshot, file);
+        const now = await takeAsItIsNow(source, snapshot, file);
         if (!now) continue;
         file = fileOf(now);
         content = await soundRecording(files, file);
@@ -129,17 +130,20 @@ async function* archiveOf(dataDir: string, folder: string): AsyncGenerator<Uint8
 }
 
 /**
- * The bytes of a backup of a folder, one after the other; the folder may be in use.
- * @throws InputError where its store cannot be opened
+ * The bytes of a backup of a store, one after the other; it may be in use.
+ * @throws InputError where it cannot be opened
  */
-export async function* backupBytes(dataDir: string): AsyncGenerator<Uint8Array, BackupFacts> {
-  // as the desk would: a store of an older program is brought up to date first
-  await openDatabase(dataDir).destroy();
-  const folder = mkdtempSync(join(dataDir, BACKING_UP));
+export async function* backupBytes(place: StorePlace): AsyncGenerator<Uint8Array, BackupFacts> {
+  const source = await openSource(place);
   try {
-    return yield* archiveOf(dataDir, folder);
+    const folder = mkdtempSync(join(place.dataDir, BACKING_UP));
+    try {
+      return yield* archiveOf(source, place.dataDir, folder);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
   } finally {
-    rmSync(folder, { recursive: true, force: true });
+    await source.close();
   }
 }
 
@@ -161,14 +165,14 @@ async function writeAll(path: string, bytes: AsyncGenerator<Uint8Array, BackupFa
 }
 
 /**
- * Writes a backup of a folder into a file and reads it again to see that it is whole; a file that had this name before
+ * Writes a backup of a store into a file and reads it again to see that it is whole; a file that had this name before
  * is replaced only then.
  * @throws InputError where the store cannot be opened, or the file not be written
  */
-export async function writeBackup(dataDir: string, file: string): Promise<WrittenBackup> {
+export async function writeBackup(place: StorePlace, file: string): Promise<WrittenBackup> {
   const unfinished = `${file}.part`;
   try {
-    const facts = await writeAll(unfinished, backupBytes(dataDir));
+    const facts = await writeAll(unfinished, backupBytes(place));
     await checkBackup(unfinished);
     await rename(unfinished, file);
     return { ...facts, file, bytes: (await stat(file)).size };

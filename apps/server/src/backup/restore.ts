@@ -5,17 +5,21 @@
  * backed up beside it first; what was erased since the backup stays erased; passphrase, sign-ins and the clock of the
  * bin are the folder's own.
  */
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import { InputError, makeFolder, type Restored } from '@shedbook/host';
+import type { Kysely, Selectable } from 'kysely';
 import SQLite from 'libsql';
 import { isDamage } from '../store/damaged.ts';
 import { overwriteErased } from '../store/erase.ts';
 import { eraseAgain } from '../store/erased.ts';
 import { openJournal } from '../store/journal.ts';
 import { MEDIA_FOLDER } from '../store/media-files.ts';
-import { openDatabase, STORE_FILE } from '../store/open.ts';
+import { makeStore, STORE_FILE } from '../store/open.ts';
+import { hasStore, openStore, shownPlace } from '../store/open-store.ts';
+import type { StorePlace } from '../store/place.ts';
+import type { Tables } from '../store/tables.ts';
 import { TAKES_FOLDER, takeFileName } from '../store/take-files.ts';
 import { MEDIA_PART, TAKES_PART } from './archive.ts';
 import { writeBackup } from './back-up.ts';
@@ -28,7 +32,7 @@ export const RESTORING = 'restoring-';
 export const BEFORE_RESTORE = 'before-restore-';
 
 /** Notes that stay as they are in the folder, where it has them. */
-const OWN_NOTES = "('passphrase', 'steady-clock')";
+const OWN_NOTES = ['passphrase', 'steady-clock'] as const;
 
 /** Tables that stay as they are. */
 const OWN_TABLES: ReadonlySet<string> = new Set(['sessions']);
@@ -58,12 +62,19 @@ function copyTable(database: SQLite.Database, table: string): void {
 
 /** What is here and the backup takes the place of. */
 function emptyTable(database: SQLite.Database, table: string): void {
-  if (table === 'notes') database.exec(`delete from main.notes where key not in ${OWN_NOTES}`);
+  if (table === 'notes') database.prepare('delete from main.notes where key not in (?, ?)').run(...OWN_NOTES);
   else if (!JOINED_TABLES.has(table)) database.exec(`delete from main.${table}`);
 }
 
-/** Puts the unpacked store in the place of the one in a folder, in one transaction. @returns how much stays erased */
-function replaceStore(dataDir: string, unpacked: string): number {
+/** Puts the unpacked store in the place of another, in one transaction. @returns how much stays erased */
+async function replaceStore({ dataDir, address }: StorePlace, unpacked: string): Promise<number> {
+  if (address === null) return replaceFile(dataDir, unpacked);
+  const { replacePostgres } = await import('../store/postgres/copy.ts');
+  const how = { own: OWN_TABLES, joined: JOINED_TABLES, ownNotes: OWN_NOTES };
+  return replacePostgres(address, unpacked, how);
+}
+
+function replaceFile(dataDir: string, unpacked: string): number {
   const database = new SQLite(join(dataDir, STORE_FILE));
   try {
     for (const each of [
@@ -131,9 +142,10 @@ async function layPart(part: string, folder: string): Promise<void> {
 
 /** Counts what is in a store, and what of its takes has its recording. */
 async function countIn(
-  dataDir: string,
+  place: StorePlace,
 ): Promise<Omit<Restored, 'folder' | 'before' | 'leftErased' | 'madeAt'>> {
-  const database = openDatabase(dataDir);
+  const { dataDir } = place;
+  const database = await openStore(place);
   try {
     await overwriteErased(database, dataDir);
     const count = async (table: 'lessons' | 'students') => {
@@ -157,24 +169,25 @@ async function countIn(
 }
 
 /** Keeps what is there now: as a backup, or, where it is too damaged for one, as it is. @returns where; null for nothing */
-async function keepWhatIsThere(dataDir: string): Promise<string | null> {
-  if (!existsSync(join(dataDir, STORE_FILE))) return null;
+async function keepWhatIsThere(place: StorePlace): Promise<string | null> {
+  const { dataDir, address } = place;
+  if (!(await hasStore(place))) return null;
   const name = join(dataDir, `${BEFORE_RESTORE}${new Date().toISOString().replace(/[:.]/g, '-')}`);
-  if (isWhole(dataDir)) return (await writeBackup(dataDir, `${name}.tar`)).file;
+  if (address !== null || isWhole(dataDir)) return (await writeBackup(place, `${name}.tar`)).file;
   mkdirSync(name, { mode: 0o700 });
   for (const each of readdirSync(dataDir))
     if (each.startsWith(STORE_FILE)) renameSync(join(dataDir, each), join(name, each));
   return name;
 }
 
-/** Brings a folder of a backup to what was erased meanwhile. */
-function eraseInUnpacked(dataDir: string, unpacked: string): number {
+/** Brings a folder of a backup to what was erased meanwhile. @returns how many things there were */
+function eraseInUnpacked(erased: readonly Selectable<Tables['erased']>[], unpacked: string): number {
   const database = new SQLite(join(unpacked, STORE_FILE));
   try {
     database.pragma('secure_delete = ON');
     database.pragma('foreign_keys = ON');
-    database.prepare('attach ? as live').run(join(dataDir, STORE_FILE));
-    database.exec('insert or ignore into main.erased select * from live.erased');
+    const note = database.prepare('insert or ignore into erased (kind, id, erased_at) values (?, ?, ?)');
+    for (const { kind, id, erased_at } of erased) note.run(kind, id, erased_at);
     return eraseAgain(database);
   } finally {
     database.close();
@@ -185,8 +198,10 @@ function eraseInUnpacked(dataDir: string, unpacked: string): number {
  * Erases what was erased also in what was kept before a backup was restored; what was too damaged for a backup is
  * deleted whole.
  */
-export async function eraseInKept(dataDir: string): Promise<void> {
-  for (const name of readdirSync(dataDir).filter((each) => each.startsWith(BEFORE_RESTORE))) {
+export async function eraseInKept(database: Kysely<Tables>, dataDir: string): Promise<void> {
+  const before = readdirSync(dataDir).filter((each) => each.startsWith(BEFORE_RESTORE));
+  const erased = before.length === 0 ? [] : await database.selectFrom('erased').selectAll().execute();
+  for (const name of before) {
     const kept = join(dataDir, name);
     if (!name.endsWith('.tar')) {
       rmSync(kept, { recursive: true, force: true });
@@ -196,8 +211,9 @@ export async function eraseInKept(dataDir: string): Promise<void> {
     try {
       makeParts(unpacked);
       await unpackBackup(kept, unpacked);
-      await openDatabase(unpacked).destroy();
-      if (eraseInUnpacked(dataDir, unpacked) > 0) await writeBackup(unpacked, kept);
+      makeStore(unpacked);
+      if (eraseInUnpacked(erased, unpacked) > 0)
+        await writeBackup({ dataDir: unpacked, address: null }, kept);
     } finally {
       rmSync(unpacked, { recursive: true, force: true });
     }
@@ -205,23 +221,24 @@ export async function eraseInKept(dataDir: string): Promise<void> {
 }
 
 /**
- * Puts what a backup holds in the place of what is in a folder.
+ * Puts what a backup holds in the place of what a store holds, in whichever database either lies.
  * @throws InputError where the backup is none, damaged or of a newer program, or the folder cannot be written; nothing
  * is changed then
  */
-export async function restoreBackup(dataDir: string, file: string): Promise<Restored> {
+export async function restoreBackup(place: StorePlace, file: string): Promise<Restored> {
+  const { dataDir } = place;
   makeFolder(dataDir, 0o700);
   const unpacked = mkdtempSync(join(dataDir, RESTORING));
   try {
     makeParts(unpacked);
     const madeAt = await unpackBackup(file, unpacked);
     if (!isWhole(unpacked)) throw new InputError(({ words }) => words.backup.damaged({ file }));
-    await openDatabase(unpacked).destroy();
-    const before = await keepWhatIsThere(dataDir);
-    await openDatabase(dataDir).destroy();
+    makeStore(unpacked);
+    const before = await keepWhatIsThere(place);
+    if (place.address === null) makeStore(dataDir);
     await layFiles(dataDir, unpacked);
-    const leftErased = replaceStore(dataDir, unpacked);
-    return { folder: dataDir, before, madeAt, leftErased, ...(await countIn(dataDir)) };
+    const leftErased = await replaceStore(place, unpacked);
+    return { folder: await shownPlace(place), before, madeAt, leftErased, ...(await countIn(place)) };
   } finally {
     rmSync(unpacked, { recursive: true, force: true });
   }

@@ -11,13 +11,14 @@ import type { ImportMaker } from '../files/import-maker.ts';
 import type { FilmMaker } from '../films/film-maker.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { BookStore } from '../store/books.ts';
-import { DamagedError, isDamage, isFull } from '../store/damaged.ts';
+import { DamagedError, isAway, isDamage, isFull } from '../store/damaged.ts';
 import type { DemonstrationStore } from '../store/demonstrations.ts';
 import type { HourStore } from '../store/hours.ts';
 import type { Journal } from '../store/journal.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { LinkStore } from '../store/links.ts';
 import type { MediaStore } from '../store/media-files.ts';
+import type { StorePlace } from '../store/place.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import type { StudentStore } from '../store/students.ts';
 import type { TakeStore } from '../store/takes.ts';
@@ -52,7 +53,9 @@ export interface AppParts {
   readonly packs: SheetMaker;
   readonly imports: ImportMaker;
   readonly films: FilmMaker;
-  /** Folder of the store. */
+  /** Where the store is. */
+  readonly place: StorePlace;
+  /** Folder of recordings and media. */
   readonly dataDir: string;
   /** Folder of the built desk. */
   readonly staticDir: string;
@@ -80,6 +83,7 @@ function addErrors(app: FastifyInstance): void {
       return sendRefusal(reply, badRequest('body', error.code));
     if (error instanceof DamagedError || isDamage(error)) return sendRefusal(reply, refusal('damaged', {}));
     if (isFull(error)) return sendRefusal(reply, refusal('disk-full', {}));
+    if (isAway(error)) return sendRefusal(reply, refusal('store-away', {}));
     if (error instanceof TooMuchError) return sendRefusal(reply, refusal('too-much', {}));
     process.stderr.write(`Internal error: ${error.stack ?? error.message}\n`);
     return sendRefusal(reply, refusal('internal', {}));

@@ -3,12 +3,13 @@ import { CLI } from '@shedbook/words';
 import { backupBytes } from '../backup/back-up.ts';
 import { type EverythingParts, everything } from '../backup/everything.ts';
 import { practiceTable } from '../backup/practice-table.ts';
+import type { StorePlace } from '../store/place.ts';
 import { answer, type Handlers } from './handlers.ts';
 
 /** What backups and tables are made with. */
 export interface BackupParts extends EverythingParts {
-  /** Folder of the store. */
-  readonly dataDir: string;
+  /** Where the store is. */
+  readonly place: StorePlace;
 }
 
 /** Bytes that come bit by bit, once the first are there: what cannot be begun is refused instead. */
@@ -26,12 +27,12 @@ async function begun(bytes: AsyncGenerator<Uint8Array, unknown>): Promise<AsyncI
 }
 
 /** Answers the routes of backups and tables. */
-export function backupHandlers({ dataDir, ...parts }: BackupParts) {
+export function backupHandlers({ place, ...parts }: BackupParts) {
   const { store, students } = parts;
   return {
     backUp: async () => {
       const name = `shedbook-${new Date().toISOString().slice(0, 10)}.tar`;
-      return answer({ name, type: 'application/x-tar', content: await begun(backupBytes(dataDir)) });
+      return answer({ name, type: 'application/x-tar', content: await begun(backupBytes(place)) });
     },
     exportEverything: async () => {
       const madeAt = new Date().toISOString();

@@ -5,6 +5,7 @@
 import type { BinContent } from '@shedbook/routes';
 import { type Kysely, sql } from 'kysely';
 import { booksInBin } from './books.ts';
+import { inTransaction } from './engine.ts';
 import { noteErased } from './erased.ts';
 import type { Tables } from './tables.ts';
 
@@ -86,7 +87,7 @@ export function createTakenInStore(database: Kysely<Tables>, binClock: () => Dat
     takeOut: (student, takenAt) => mark(student, takenAt, binClock().toISOString()),
     putBack: (student, takenAt) => mark(student, takenAt, null),
     eraseTakenIn: (student, takenAt) =>
-      database.transaction().execute(async (inside) => {
+      inTransaction(database, async (inside) => {
         const rows = inside.deleteFrom('log_rows').where('student_id', '=', student);
         const { numDeletedRows } = await rows.where('taken_at', '=', takenAt).executeTakeFirst();
         if (numDeletedRows === 0n) return false;

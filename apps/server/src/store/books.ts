@@ -8,6 +8,7 @@ import { randomUUID } from 'node:crypto';
 import type { BinContent, BookRequest, StoredBook, WrittenBook } from '@shedbook/routes';
 import type { Kysely, Selectable } from 'kysely';
 import { checksumOf } from './checksum.ts';
+import { holdRow, inTransaction } from './engine.ts';
 import { eraseById } from './erased.ts';
 import type { Tables } from './tables.ts';
 
@@ -117,7 +118,8 @@ export function createBookStore(
       return { id, ...book, revision: 1, updatedAt: at };
     },
     save: (id, { revision, ...book }) =>
-      database.transaction().execute(async (inside): Promise<BookOutcome> => {
+      inTransaction(database, async (inside): Promise<BookOutcome> => {
+        await holdRow(inside, 'books', id);
         const row = await inside.selectFrom('books').selectAll().where('id', '=', id).executeTakeFirst();
         if (!row || contentOf(row)?.removedAt !== undefined) return { kind: 'missing' };
         const before = bookOf(row);

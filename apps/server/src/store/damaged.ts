@@ -7,16 +7,39 @@ export class DamagedError extends Error {
   override readonly name = 'DamagedError';
 }
 
-/** Whether an error of the database says that its file is damaged. Source: SQLite, result codes 11 and 26. */
+/**
+ * Whether an error of the database says that its file is damaged.
+ * Source: SQLite, result codes 10, 11 and 26; PostgreSQL, `io_error` and class XX.
+ */
 export function isDamage(error: unknown): boolean {
   const code = String((error as { readonly code?: unknown } | null)?.code ?? '');
-  return /^SQLITE_(?:CORRUPT|NOTADB|IOERR)/.test(code);
+  return /^(?:SQLITE_(?:CORRUPT|NOTADB|IOERR)|58030$|XX00[12]$)/.test(code);
 }
 
-/** Whether an error says that the disk is full. Source: SQLite, result code 13; POSIX, `ENOSPC` and `EDQUOT`. */
+/**
+ * Whether an error says that the disk is full.
+ * Source: SQLite, result code 13; PostgreSQL, `disk_full`; POSIX, `ENOSPC` and `EDQUOT`.
+ */
 export function isFull(error: unknown): boolean {
   const code = String((error as { readonly code?: unknown } | null)?.code ?? '');
-  return /^(?:SQLITE_FULL|ENOSPC|EDQUOT)$/.test(code);
+  return /^(?:SQLITE_FULL|53100|ENOSPC|EDQUOT)$/.test(code);
+}
+
+/** What says in words that a connection could not be made, or broke off, where there is no code. Source: `pg` 8. */
+const BROKEN_OFF =
+  /^Connection terminated|^Client has encountered a connection error|^timeout exceeded when trying/;
+
+/**
+ * Whether an error says that the database cannot be asked now: it is gone, starts, ends, or has too many who ask.
+ * Source: PostgreSQL, class 08, `insufficient_resources` but a full disk, and `operator_intervention`; POSIX, `connect`.
+ */
+export function isAway(error: unknown): boolean {
+  const { code, syscall, message } = (error ?? {}) as NodeJS.ErrnoException;
+  if (
+    /^(?:ECONN|ENOTFOUND|EAI_|ETIMEDOUT|EHOST|ENETUNREACH|EPIPE)|^(?:08...|57P0.|53[23]00)$/.test(code ?? '')
+  )
+    return true;
+  return syscall === 'connect' || (code === undefined && BROKEN_OFF.test(message ?? ''));
 }
 
 /** What comes of reading. @throws DamagedError where the file is damaged there */

@@ -8,6 +8,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Kysely } from 'kysely';
 import { checksumOf } from './checksum.ts';
+import { holdRow, inTransaction } from './engine.ts';
 import { eraseById } from './erased.ts';
 import type { Tables } from './tables.ts';
 
@@ -51,7 +52,8 @@ export function createDemonstrationStore(database: Kysely<Tables>, clock: () => 
   return {
     keep: async (lesson, { exercise, plays, facts, flac: content }) => {
       const row = { exercise, plays, facts, kept_at: now(), content, checksum: checksumOf(content) };
-      await database.transaction().execute(async (inside) => {
+      await inTransaction(database, async (inside) => {
+        await holdRow(inside, 'lessons', lesson);
         const before = inside.deleteFrom('demonstrations').where('lesson_id', '=', lesson);
         await before.where('exercise', '=', exercise).execute();
         await inside

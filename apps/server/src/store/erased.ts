@@ -3,8 +3,9 @@
  *
  * Conventions: a note is made in the transaction that erases; it holds ids and a time, no name and no content.
  */
-import type { Kysely, Transaction } from 'kysely';
+import { type Kysely, sql, type Transaction } from 'kysely';
 import type { Database } from 'libsql';
+import { inTransaction } from './engine.ts';
 import type { ErasedKind, Tables } from './tables.ts';
 import type { TakeName } from './take-files.ts';
 
@@ -39,8 +40,9 @@ export async function noteErased(
 ): Promise<void> {
   for (const each of marked)
     await database
-      .replaceInto('erased')
+      .insertInto('erased')
       .values({ kind, id: markOf(each), erased_at: now })
+      .onConflict((on) => on.columns(['kind', 'id']).doUpdateSet({ erased_at: now }))
       .execute();
 }
 
@@ -88,12 +90,12 @@ export function eraseById(
   ids: readonly string[],
   now: string,
 ): Promise<number> {
-  return database.transaction().execute((inside) => eraseInside(inside, kind, ids, now));
+  return inTransaction(database, (inside) => eraseInside(inside, kind, ids, now));
 }
 
 /** Erases practice that was taken out before a time, and notes it. @returns how many rows */
 export function forgetPractice(database: Kysely<Tables>, before: string, now: string): Promise<number> {
-  return database.transaction().execute(async (inside) => {
+  return inTransaction(database, async (inside) => {
     const taken = await inside
       .selectFrom('log_rows')
       .select(['student_id as student', 'taken_at as takenAt'])
@@ -109,18 +111,29 @@ export function forgetPractice(database: Kysely<Tables>, before: string, now: st
   });
 }
 
-const ERASE_AGAIN = [
-  "delete from books where id in (select id from erased where kind = 'book')",
-  "delete from students where id in (select id from erased where kind = 'student')",
-  "delete from lessons where id in (select id from erased where kind = 'lesson')",
-  "delete from demonstrations where id in (select id from erased where kind = 'demonstration')",
-  "delete from links where id in (select id from erased where kind = 'link')",
-  "delete from takes where json_array(student_id, take_id) in (select id from erased where kind = 'take')",
-  "delete from hours where json_array(student_id, held_on) in (select id from erased where kind = 'hour')",
-  "delete from log_rows where json_array(student_id, taken_at) in (select id from erased where kind = 'practice')",
-];
+/** Statements that erase once more what is noted. @param mark function that makes the name of a note of two values */
+function eraseNoted(mark: string): readonly string[] {
+  return [
+    "delete from books where id in (select id from erased where kind = 'book')",
+    "delete from students where id in (select id from erased where kind = 'student')",
+    "delete from lessons where id in (select id from erased where kind = 'lesson')",
+    "delete from demonstrations where id in (select id from erased where kind = 'demonstration')",
+    "delete from links where id in (select id from erased where kind = 'link')",
+    `delete from takes where ${mark}(student_id, take_id) in (select id from erased where kind = 'take')`,
+    `delete from hours where ${mark}(student_id, held_on) in (select id from erased where kind = 'hour')`,
+    `delete from log_rows where ${mark}(student_id, taken_at) in (select id from erased where kind = 'practice')`,
+  ];
+}
 
-/** Erases once more what notes say was erased, within a transaction. @returns how many things there were */
+/** Erases once more what notes say was erased, within a transaction of SQLite. @returns how many things there were */
 export function eraseAgain(database: Database): number {
-  return ERASE_AGAIN.reduce((sum, each) => sum + database.prepare(each).run().changes, 0);
+  return eraseNoted('json_array').reduce((sum, each) => sum + database.prepare(each).run().changes, 0);
+}
+
+/** The same within a transaction of PostgreSQL. @returns how many things there were */
+export async function eraseAgainIn(inside: Transaction<Tables>): Promise<number> {
+  let erased = 0;
+  for (const each of eraseNoted('mark_of'))
+    erased += Number((await sql.raw(each).execute(inside)).numAffectedRows ?? 0n);
+  return erased;
 }

@@ -7,36 +7,57 @@ import { existsSync, readdirSync, statfsSync, statSync, writeFileSync } from 'no
 import { join } from 'node:path';
 import { fileNameOf, parseLesson } from '@shedbook/core';
 import { type Examination, InputError, makeFolder, reasonOf, type Saved } from '@shedbook/host';
-import { Kysely, SqliteDialect } from 'kysely';
+import { Kysely, SqliteDialect, sql } from 'kysely';
 import SQLite from 'libsql';
-import { defaultDataDir } from '../data-dir.ts';
 import { checksumOf } from './checksum.ts';
 import { COPY } from './erase.ts';
 import { createLessonStore, type LessonStore } from './lessons.ts';
 import { STORE_FILE, STORE_VERSION, storeVersion } from './open.ts';
+import { shownPlace } from './open-store.ts';
+import { placeOf, type StorePlace } from './place.ts';
 import { createStudentStore, type StudentStore } from './students.ts';
 import type { Tables } from './tables.ts';
 
+/** A store that is looked at. */
 interface Opened {
-  readonly raw: SQLite.Database;
+  readonly database: Kysely<Tables>;
   readonly lessons: LessonStore;
   readonly students: StudentStore;
-  close(): void;
+  readonly version: number;
+  readonly faults: readonly string[];
+  close(): Promise<void>;
 }
 
 /** How many faults SQLite lists. */
 const MOST_FAULTS = 20;
 
-function openToRead(file: string): Opened {
-  const raw = new SQLite(file, { readonly: true });
-  const database = new Kysely<Tables>({ dialect: new SqliteDialect({ database: raw }) });
+function storesOf(database: Kysely<Tables>): Pick<Opened, 'database' | 'lessons' | 'students'> {
   const clock = () => new Date();
   return {
-    raw,
+    database,
     lessons: createLessonStore(database, clock),
     students: createStudentStore(database, clock),
-    close: () => raw.close(),
   };
+}
+
+function openFile(file: string): Opened {
+  const raw = new SQLite(file, { readonly: true });
+  const database = new Kysely<Tables>({ dialect: new SqliteDialect({ database: raw }) });
+  try {
+    const [version, faults] = [storeVersion(raw), faultsOf(raw)];
+    return { ...storesOf(database), version, faults, close: async () => void raw.close() };
+  } catch (error) {
+    raw.close();
+    throw error;
+  }
+}
+
+/** Opens a store to look at it. @throws InputError where its database stands in the way */
+async function openToRead({ dataDir, address }: StorePlace): Promise<Opened> {
+  if (address === null) return openFile(join(dataDir, STORE_FILE));
+  const { lookInto } = await import('./postgres/open.ts');
+  const { database, version } = await lookInto(address);
+  return { ...storesOf(database), version, faults: [], close: () => database.destroy() };
 }
 
 function faultsOf(raw: SQLite.Database): readonly string[] {
@@ -66,32 +87,53 @@ async function countDamagedRows({ students }: Opened): Promise<number> {
   return damaged;
 }
 
-async function look(opened: Opened, folder: string) {
-  const version = storeVersion(opened.raw);
+async function look(opened: Opened) {
+  const { version, faults } = opened;
   const isCurrent = version === STORE_VERSION;
-  const faults = faultsOf(opened.raw);
   const damagedLessons = isCurrent ? await orElse(() => opened.lessons.damaged(), []) : [];
   const lessons = isCurrent ? (await orElse(() => opened.lessons.list(), [])).length : 0;
   const students = isCurrent ? (await orElse(() => opened.students.list(), [])).length : 0;
   const damagedRows = isCurrent ? await orElse(() => countDamagedRows(opened), 0) : 0;
   const isSound = faults.length + damagedLessons.length + damagedRows === 0;
-  return { folder, version, faults, damagedLessons, lessons, students, damagedRows, isSound };
+  return { version, faults, damagedLessons, lessons, students, damagedRows, isSound };
 }
 
-/** The folder that is meant. */
-function folderOf(dataDir: string | undefined): string {
-  return dataDir ?? defaultDataDir(process.env, process.platform);
+const NOTHING = { faults: [], damagedLessons: [], lessons: 0, students: 0, damagedRows: 0 } as const;
+
+/** The room that is left on the disk of a folder, in bytes. */
+function freeBytesOf(folder: string): number {
+  const { bavail, bsize } = existsSync(folder) ? statfsSync(folder) : { bavail: 0, bsize: 0 };
+  return bavail * bsize;
 }
 
-/** Looks at the store of a folder; the user's own where none is named. Nothing is changed. */
-export async function examineStore(dataDir?: string): Promise<Examination> {
-  const folder = folderOf(dataDir);
+/** Looks at the store of a place; the user's own where none is named. Nothing is changed. @throws InputError where its database stands in the way */
+export async function examineStore(dataDir?: string, storeAddress?: string): Promise<Examination> {
+  const place = placeOf(dataDir, storeAddress);
+  const around = {
+    ...{ folder: place.dataDir, address: null, known: STORE_VERSION },
+    freeBytes: freeBytesOf(place.dataDir),
+  };
+  if (place.address === null) return { ...around, ...(await examineFile(place.dataDir)) };
+  return { ...around, address: await shownPlace(place), ...(await examineDatabase(place)) };
+}
+
+async function examineDatabase(place: StorePlace) {
+  const opened = await openToRead(place);
+  try {
+    const exists = opened.version > 0;
+    const size = sql<{ bytes: number }>`select pg_database_size(current_database()) as bytes`;
+    const storeBytes = (await size.execute(opened.database)).rows[0]?.bytes ?? 0;
+    return { exists, storeBytes, copies: [], ...(await look(opened)) };
+  } finally {
+    await opened.close();
+  }
+}
+
+async function examineFile(folder: string) {
   const file = join(folder, STORE_FILE);
   const exists = existsSync(file);
-  const nothing = { faults: [], damagedLessons: [], lessons: 0, students: 0, damagedRows: 0 };
-  const { bavail, bsize } = existsSync(folder) ? statfsSync(folder) : { bavail: 0, bsize: 0 };
   const around = {
-    ...{ exists, known: STORE_VERSION, freeBytes: bavail * bsize },
+    exists,
     // what was written last lies beside it
     storeBytes: [file, `${file}-wal`].reduce(
       (sum, each) => sum + (existsSync(each) ? statSync(each).size : 0),
@@ -99,25 +141,25 @@ export async function examineStore(dataDir?: string): Promise<Examination> {
     ),
     copies: existsSync(folder) ? readdirSync(folder).filter((name) => COPY.test(name)) : [],
   };
-  if (!exists) return { ...around, folder, version: null, ...nothing, isSound: true };
+  if (!exists) return { ...around, version: null, ...NOTHING, isSound: true };
   try {
-    const opened = openToRead(file);
+    const opened = openFile(file);
     try {
-      return { ...around, ...(await look(opened, folder)) };
+      return { ...around, ...(await look(opened)) };
     } finally {
-      opened.close();
+      await opened.close();
     }
   } catch (error) {
     const faults = [(error as Error).message];
-    return { ...around, folder, version: null, ...nothing, faults, isSound: false };
+    return { ...around, version: null, ...NOTHING, faults, isSound: false };
   }
 }
 
 /** The newest text of a lesson that can be read, or null. */
-async function newestText({ raw, lessons }: Opened, id: string): Promise<string | null> {
+async function newestText({ database, lessons }: Opened, id: string): Promise<string | null> {
   const row = await orElse(
-    async () => raw.prepare('select last_step from lessons where id = ?').get(id) as { last_step: number },
-    null,
+    () => database.selectFrom('lessons').select('last_step').where('id', '=', id).executeTakeFirst(),
+    undefined,
   );
   for (let step = row?.last_step ?? -1; step >= 0; step -= 1) {
     const found = await orElse(() => lessons.readStep(id, step), null);
@@ -137,18 +179,22 @@ function freeName(folder: string, stem: string, ending: string): string {
  * Saves everything that can be read of a store as files: lessons, and each student's practice row by row.
  * @throws InputError where the folder cannot be written
  */
-export async function saveReadable(dataDir: string | undefined, folder: string): Promise<Saved> {
+export async function saveReadable(
+  dataDir: string | undefined,
+  folder: string,
+  storeAddress?: string,
+): Promise<Saved> {
   try {
-    return await saveInto(dataDir, folder);
+    return await saveInto(placeOf(dataDir, storeAddress), folder);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
     throw new InputError((to) => to.words.unwritable({ file: folder, why: reasonOf(error, to) }));
   }
 }
 
-async function saveInto(dataDir: string | undefined, folder: string): Promise<Saved> {
+async function saveInto(place: StorePlace, folder: string): Promise<Saved> {
   makeFolder(folder);
-  const opened = openToRead(join(folderOf(dataDir), STORE_FILE));
+  const opened = await openToRead(place);
   const write = (stem: string, ending: string, text: string) =>
     writeFileSync(join(folder, freeName(folder, stem, ending)), text, { flag: 'wx' });
   const writeLesson = (text: string) =>
@@ -170,6 +216,6 @@ async function saveInto(dataDir: string | undefined, folder: string): Promise<Sa
     }
     return { lessons: lessons.length, earlier: earlier.length, students: students.length };
   } finally {
-    opened.close();
+    await opened.close();
   }
 }

@@ -7,6 +7,7 @@
 import type { HourList, HourRequest, SetListRequest, StoredHour, StoredStudent } from '@shedbook/routes';
 import type { Kysely, Selectable, Transaction } from 'kysely';
 import { checksumOf } from './checksum.ts';
+import { holdRow, inTransaction } from './engine.ts';
 import { forgiveErased, type HourName, noteErased } from './erased.ts';
 import { type StudentOutcome, saveStudent } from './students.ts';
 import type { Tables } from './tables.ts';
@@ -88,6 +89,7 @@ async function save(
   { revision, set, ...content }: HourRequest,
   now: string,
 ): Promise<HourOutcome> {
+  await holdRow(inside, 'students', name.student);
   if (!(await isOnRoster(inside, name))) return { kind: 'missing' };
   const before = await find(inside, name);
   if ((before?.revision ?? 0) !== revision)
@@ -100,7 +102,7 @@ export function createHourStore(database: Kysely<Tables>, clock: () => Date): Ho
   const now = () => clock().toISOString();
   return {
     of: (student) =>
-      database.transaction().execute(async (inside) => {
+      inTransaction(database, async (inside) => {
         if (!(await isOnRoster(inside, { student }))) return null;
         const found = inside.selectFrom('hours').selectAll().where('student_id', '=', student);
         const rows = await found.orderBy('held_on', 'desc').execute();
@@ -110,9 +112,9 @@ export function createHourStore(database: Kysely<Tables>, clock: () => Date): Ho
           damaged: read.flatMap(({ day, hour }) => (hour ? [] : [day])),
         };
       }),
-    save: (name, request) => database.transaction().execute((inside) => save(inside, name, request, now())),
+    save: (name, request) => inTransaction(database, (inside) => save(inside, name, request, now())),
     set: (name, { assignments, revision }) =>
-      database.transaction().execute(async (inside) => {
+      inTransaction(database, async (inside) => {
         const at = now();
         const outcome = await saveStudent(inside, name.student, { assignments, revision }, at);
         if (outcome.kind !== 'saved') return outcome;
@@ -120,7 +122,7 @@ export function createHourStore(database: Kysely<Tables>, clock: () => Date): Ho
         return { kind: 'saved', student: outcome.student, hour };
       }),
     erase: (name) =>
-      database.transaction().execute(async (inside) => {
+      inTransaction(database, async (inside) => {
         const gone = inside.deleteFrom('hours').where((of) => of.and(isThe(name)));
         const { numDeletedRows } = await gone.executeTakeFirst();
         if (numDeletedRows > 0n) await noteErased(inside, 'hour', [name], now());

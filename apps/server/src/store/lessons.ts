@@ -7,6 +7,7 @@ import type { DamagedLesson, HistoryStep, LessonFiling, SaveRequest, StoredLesso
 import type { Kysely, Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
 import { DamagedError, idsOf, orDamaged } from './damaged.ts';
+import { holdRow, inTransaction } from './engine.ts';
 import { eraseById } from './erased.ts';
 import {
   fileLesson,
@@ -157,6 +158,7 @@ async function save(
   request: SaveRequest,
   now: string,
 ): Promise<SaveOutcome> {
+  await holdRow(database, 'lessons', id);
   const kept = await readLesson(database, id);
   if (!kept) return { kind: 'missing' };
   if (kept.revision !== request.revision) return { kind: 'conflict', kept };
@@ -221,13 +223,13 @@ export function createLessonStore(
       // Before anything is written, so that nobody waits for the store meanwhile.
       const id = randomUUID();
       const summary = await sumUp(text, id);
-      return database.transaction().execute(async (inside) => {
+      return inTransaction(database, async (inside) => {
         const lesson = await create(inside, id, text, now());
         await keepSummary(inside, lesson, summary);
         return lesson;
       });
     },
-    save: (id, request) => database.transaction().execute((inside) => save(inside, id, request, now())),
+    save: (id, request) => inTransaction(database, (inside) => save(inside, id, request, now())),
     readStep: async (id, step) => {
       const text = await textAt(database, id, step);
       return text === null ? null : { step, text };

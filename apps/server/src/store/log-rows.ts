@@ -40,7 +40,7 @@ async function knownRows(
     // of rows that came before there were checksums
     .select((of) => of.case().when('checksum', 'is', null).then(of.ref('text')).end().as('text'))
     .where('student_id', '=', of.student)
-    .where('entry_id', 'is', of.entry)
+    .where('entry_id', of.entry === null ? 'is' : '=', of.entry)
     .where('version', '=', of.version)
     .execute();
   return new Map(

@@ -43,7 +43,8 @@ function copyStore(database: SQLite.Database, dataDir: string, version: number):
   renameSync(unfinished, join(dataDir, copyName(version)));
 }
 
-function refuseNewer(version: number): void {
+/** @throws InputError where a newer program wrote a store */
+export function refuseNewer(version: number): void {
   if (version <= STORE_VERSION) return;
   throw new InputError(({ words }) => words.store.newer({ found: version, known: STORE_VERSION }));
 }
@@ -66,6 +67,11 @@ function migrate(database: SQLite.Database, dataDir: string): void {
   refuseNewer(before);
   if (before === STORE_VERSION) return;
   if (before > 0) copyStore(database, dataDir, before);
+  takeSteps(database);
+}
+
+/** Takes every step that has not been taken, all or none. */
+function takeSteps(database: SQLite.Database): void {
   database.exec('begin immediate');
   try {
     for (let version = storeVersion(database); version < STORE_VERSION; version += 1) {
@@ -144,4 +150,23 @@ export function openDatabase(dataDir: string): Kysely<Tables> {
   } catch (error) {
     throw openFault(error, dataDir);
   }
+}
+
+/**
+ * Makes the store in a folder, or brings it up to date, and leaves it closed.
+ * @throws InputError as {@link openDatabase}
+ */
+export function makeStore(dataDir: string): void {
+  try {
+    openFile(dataDir).close();
+  } catch (error) {
+    throw openFault(error, dataDir);
+  }
+}
+
+/** A new store as a file that nobody else uses: without a log beside it, and open. */
+export function newPlainStore(file: string): SQLite.Database {
+  const database = new SQLite(file);
+  takeSteps(database);
+  return database;
 }

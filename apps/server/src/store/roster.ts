@@ -93,7 +93,7 @@ function placeOf({ created_at, id }: Pick<StudentRow, 'created_at' | 'id'>): str
 }
 
 async function pageOf(database: Reader, { find, after }: RosterAsked): Promise<RosterPage> {
-  const words = wordsSought(find).map((word) => sql<boolean>`instr(finds, ${word}) > 0`);
+  const words = wordsSought(find).map((word) => sql<boolean>`replace(finds, ${word}, '') <> finds`);
   const all = database
     .selectFrom('students')
     .select((of) => of.fn.countAll<number>().as('n'))
@@ -142,6 +142,7 @@ async function awayFrom(database: Reader, playedBefore: Date): Promise<Pick<Inbo
     .orderBy('played_at')
     .limit(ROSTER_PAGE)
     .execute();
+  if (rows.length === 0) return { away: [], awayOf: n };
   const moments = await database
     .selectFrom('log_rows')
     .select(['student_id', 'played_at', MOMENT.as('moment')])

@@ -6,6 +6,7 @@
 import { randomBytes } from 'node:crypto';
 import { argon2id, argon2Verify } from 'hash-wasm';
 import type { Kysely } from 'kysely';
+import { inTransaction } from './engine.ts';
 import type { Tables } from './tables.ts';
 import { digestOf, newToken } from './token.ts';
 
@@ -45,7 +46,7 @@ export function createSignInStore(database: Kysely<Tables>, clock: () => Date): 
     set: async (passphrase) => {
       const salt = randomBytes(SALT_BYTES);
       const value = await argon2id({ password: passphrase, salt, ...COST, outputType: 'encoded' });
-      await database.transaction().execute(async (inside) => {
+      await inTransaction(database, async (inside) => {
         const note = inside.insertInto('notes').values({ key: KEY, value });
         await note.onConflict((on) => on.column('key').doUpdateSet({ value })).execute();
         await inside.deleteFrom('sessions').execute();

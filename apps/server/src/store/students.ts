@@ -16,6 +16,7 @@ import {
 } from '@shedbook/routes';
 import type { Kysely, Transaction } from 'kysely';
 import { binOf, createTakenInStore, type TakenInStore } from './bin.ts';
+import { holdRow, inTransaction } from './engine.ts';
 import { eraseById, eraseInside, forgetPractice } from './erased.ts';
 import { appendRows, bytesOf, type Practised, passesOf, practisedOf, readRows } from './log-rows.ts';
 import { receiptOf } from './receipt.ts';
@@ -85,6 +86,7 @@ export async function saveStudent(
   { assignments, revision, ...request }: StudentChange,
   now: string,
 ): Promise<StudentOutcome> {
+  await holdRow(database, 'students', id);
   const kept = await read(database, id);
   if (!kept) return { kind: 'missing' };
   if (kept.revision !== revision) return { kind: 'conflict', kept };
@@ -103,6 +105,14 @@ export async function saveStudent(
     kind: 'saved',
     student: { ...kept, name, assignments, level, setUp, revision: revision + 1, updatedAt: now },
   };
+}
+
+/** When somebody comes: after everybody who is there, since that is their order, whatever the clock says. */
+async function comingTime(database: Kysely<Tables>, now: string): Promise<string> {
+  const all = database.selectFrom('students').select('created_at').where('deleted_at', 'is', null);
+  const last = await all.orderBy('created_at', 'desc').limit(1).executeTakeFirst();
+  if (!last || last.created_at < now) return now;
+  return new Date(Date.parse(last.created_at) + 1).toISOString();
 }
 
 async function mark(database: Kysely<Tables>, id: string, deletedAt: string | null): Promise<boolean> {
@@ -133,7 +143,7 @@ export function createStudentStore(
     },
     read: (id) => read(database, id),
     create: async (name) => {
-      const at = now();
+      const at = await comingTime(database, now());
       const row = {
         id: randomUUID(),
         name,
@@ -160,21 +170,22 @@ export function createStudentStore(
         played_at: null,
       });
     },
-    save: (id, request) =>
-      database.transaction().execute((inside) => saveStudent(inside, id, request, now())),
-    noteMinority: async (id, { isMinor, consentBy }) => {
-      const kept = await read(database, id);
-      if (!kept) return null;
-      const isSame = consentBy !== null && kept.minority.consent?.by === consentBy;
-      const consent_at =
-        consentBy === null ? null : isSame ? (kept.minority.consent?.notedAt ?? now()) : now();
-      await database
-        .updateTable('students')
-        .set({ is_minor: isMinor ? 1 : 0, consent_by: consentBy, consent_at, updated_at: now() })
-        .where('id', '=', id)
-        .execute();
-      return read(database, id);
-    },
+    save: (id, request) => inTransaction(database, (inside) => saveStudent(inside, id, request, now())),
+    noteMinority: (id, { isMinor, consentBy }) =>
+      inTransaction(database, async (inside) => {
+        await holdRow(inside, 'students', id);
+        const kept = await read(inside, id);
+        if (!kept) return null;
+        const isSame = consentBy !== null && kept.minority.consent?.by === consentBy;
+        const consent_at =
+          consentBy === null ? null : isSame ? (kept.minority.consent?.notedAt ?? now()) : now();
+        await inside
+          .updateTable('students')
+          .set({ is_minor: isMinor ? 1 : 0, consent_by: consentBy, consent_at, updated_at: now() })
+          .where('id', '=', id)
+          .execute();
+        return read(inside, id);
+      }),
     setCoach: async (id, { state, until }) => {
       const change = { coach: state, coach_until: state === 'paused' ? until : null, updated_at: now() };
       await database.updateTable('students').set(change).where('id', '=', id).execute();
@@ -203,13 +214,15 @@ export function createStudentStore(
     ...createRosterStore(database),
     practiceBytes: (id) => bytesOf(database, id),
     takeIn: (id, request) =>
-      database.transaction().execute(async (inside) => {
+      inTransaction(database, async (inside) => {
+        await holdRow(inside, 'students', id);
         if (!(await read(inside, id))) return null;
         return appendRows(inside, id, request, now());
       }),
     erase: (id) =>
-      database.transaction().execute(async (inside) => {
+      inTransaction(database, async (inside) => {
         const at = now();
+        await holdRow(inside, 'students', id);
         const receipt = await receiptOf(inside, id, at);
         await eraseInside(inside, 'student', [id], at);
         return receipt;

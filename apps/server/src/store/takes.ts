@@ -17,6 +17,7 @@ import type {
 import { type Kysely, type Selectable, sql } from 'kysely';
 import { checksumOf } from './checksum.ts';
 import { DamagedError } from './damaged.ts';
+import { alone, inTransaction } from './engine.ts';
 import { forgiveErased, noteErased } from './erased.ts';
 import type { Tables } from './tables.ts';
 import type { TakeFile, TakeFiles, TakeName } from './take-files.ts';
@@ -69,11 +70,11 @@ export interface TakeStore {
   sweep(): Promise<void>;
 }
 
-/** A row, and what the teacher said of the take: JSON, see {@link notesOf}. */
-type Row = Selectable<Tables['takes']> & { readonly notes: string };
+/** A row, and what the teacher said of the take, see {@link notesOf}; null where nothing was. */
+type Row = Selectable<Tables['takes']> & { readonly notes: string | null };
 
-/** The spoken notes of a take. */
-const NOTES = sql<string>`json_group_array(json_object('bar', nullif(bar, 0), 'spokenAt', spoken_at))`;
+/** The spoken notes of a take: bars and times. */
+const NOTES = sql<string | null>`string_agg(bar || ' ' || spoken_at, ',')`;
 
 /** How the store writes what a note is about. */
 const ALL_OF_IT = 0;
@@ -82,7 +83,10 @@ const WEEK_MS = 7 * 24 * 3_600_000;
 
 /** What was spoken about a take, what is about all of it first, then bar by bar. */
 function notesOf({ notes }: Row): readonly SpokenNote[] {
-  const all = JSON.parse(notes) as readonly SpokenNote[];
+  const all = (notes ?? '').split(',').flatMap((each): readonly SpokenNote[] => {
+    const [bar, spokenAt] = each.split(' ');
+    return spokenAt === undefined ? [] : [{ bar: Number(bar) || null, spokenAt }];
+  });
   return all.toSorted((one, other) => (one.bar ?? ALL_OF_IT) - (other.bar ?? ALL_OF_IT));
 }
 
@@ -121,7 +125,7 @@ function isThe(name: TakeName) {
 function answered(row: Row, { isHeard, answer, marks }: TakeOpinion, now: string) {
   const pinned = JSON.stringify(marks);
   const isSame = answer === row.answer && pinned === row.marks;
-  const isNothing = answer === null && marks.length === 0 && row.notes === '[]';
+  const isNothing = answer === null && marks.length === 0 && row.notes === null;
   return {
     heard_at: isHeard ? (row.heard_at ?? now) : null,
     answer,
@@ -130,11 +134,12 @@ function answered(row: Row, { isHeard, answer, marks }: TakeOpinion, now: string
   };
 }
 
-/** Does one thing after the other. */
-function inTurn() {
+/** Does one thing after the other, also where several servers share the store. */
+function inTurn(database: Kysely<Tables>) {
   let last: Promise<unknown> = Promise.resolve();
   return <Result>(work: () => Promise<Result>): Promise<Result> => {
-    const next = last.then(work, work);
+    const take = () => alone(database, 'takes', work);
+    const next = last.then(take, take);
     last = next.catch(() => undefined);
     return next;
   };
@@ -155,7 +160,7 @@ export function createTakeStore(
   ageClock: () => Date = clock,
 ): TakeStore {
   const now = () => clock().toISOString();
-  const turn = inTurn();
+  const turn = inTurn(database);
   const rows = () =>
     database
       .selectFrom('takes')
@@ -165,8 +170,6 @@ export function createTakeStore(
           .whereRef('voices.student_id', '=', 'takes.student_id')
           .whereRef('voices.take_id', '=', 'takes.take_id')
           .select(NOTES.as('notes'))
-          .$asScalar()
-          .$notNull()
           .as('notes'),
       );
   const find = ({ student, take }: TakeName) =>
@@ -186,10 +189,9 @@ export function createTakeStore(
     return Number.isFinite(weeks) ? weeks : null;
   };
   const sent = async (row: Row | undefined) => (row ? takeOf(row, await weeksKept()) : null);
-  /** Takes that are too old. */
   /** Erases a take with its sound, and notes that. */
   const erase = async (file: TakeFile) => {
-    await database.transaction().execute(async (inside) => {
+    await inTransaction(database, async (inside) => {
       await inside
         .deleteFrom('takes')
         .where((of) => of.and(isThe(file)))
@@ -198,6 +200,7 @@ export function createTakeStore(
     });
     await files.remove(file);
   };
+  /** Takes that are too old. */
   const aged = async (weeks: number | null) => {
     if (weeks === null) return [];
     const before = new Date(ageClock().getTime() - weeks * WEEK_MS).toISOString();
@@ -246,7 +249,7 @@ export function createTakeStore(
         if ((await room(take)) < 0) return null;
         await files.write({ ...name, checksum: row.checksum }, take.content);
         // Another recording of the same name waits to be heard; what was said before stays.
-        await database.transaction().execute(async (inside) => {
+        await inTransaction(database, async (inside) => {
           await inside
             .insertInto('takes')
             .values(row)
@@ -294,7 +297,7 @@ export function createTakeStore(
         if (!(await find(name))) return null;
         const at = now();
         const spoken = { spoken_at: at, content, checksum: checksumOf(content) };
-        await database.transaction().execute(async (inside) => {
+        await inTransaction(database, async (inside) => {
           await inside
             .insertInto('voices')
             .values({ ...isThe(name), bar: bar ?? ALL_OF_IT, ...spoken })
@@ -333,8 +336,12 @@ export function createTakeStore(
     },
     keeping,
     setKeeping: async ({ takeWeeks }) => {
-      const notes = { key: KEEPING, value: String(takeWeeks) };
-      await database.replaceInto('notes').values(notes).execute();
+      const value = String(takeWeeks);
+      await database
+        .insertInto('notes')
+        .values({ key: KEEPING, value })
+        .onConflict((on) => on.column('key').doUpdateSet({ value }))
+        .execute();
       return keeping();
     },
     age: () =>
