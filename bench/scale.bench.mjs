@@ -5,15 +5,16 @@
  * Conventions: one process, asked by itself over HTTP; processor time of both ends, since other programs share the
  * computer, and wall time beside it; the 95th of 100 in order. A take is of half a megabyte, some 40 seconds of FLAC.
  */
-import { mkdtempSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { backUp, startServer } from '@shedbook/server';
 import { nearestQuantile } from '@shedbook/signal';
 import { strToU8, zipSync } from 'fflate';
 import SQLite from 'libsql';
+import { startPostgres } from '../internal/testing/postgres.mjs';
 
-export const name = 'scale: one server, one SQLite file';
+export const name = 'scale: one server, one SQLite file or one PostgreSQL database';
 
 const STUDENTS = Number(process.env.SHEDBOOK_STUDENTS ?? 10_000);
 const ROWS = Number(process.env.SHEDBOOK_ROWS ?? 100);
@@ -59,12 +60,57 @@ function fill(dataDir, lesson) {
   database.close();
 }
 
+/** The same in PostgreSQL. */
+async function fillDatabase({ ask }, lesson) {
+  const at = '2026-11-25T10:00:00.000Z';
+  const set = JSON.stringify([{ lesson, exercise: 'snare x...', pinned: false, note: null }]);
+  const loops = JSON.stringify(Array.from({ length: 10 }, () => ({ bpm: 90, verdict: 'clean', faults: [] })));
+  const iso = (time) => `to_char(${time}, 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')`;
+  await ask(`insert into students (id, name, finds, assignments, revision, created_at, updated_at)
+    select 'student-' || n, 'Student ' || n, 'student ' || n, '${set}', 1,
+      ${iso(`timestamp '2026-11-25 10:00' + n * interval '1 ms'`)}, '${at}' from generate_series(0, ${STUDENTS - 1}) as n`);
+  const begun = "timestamp '2026-01-01 18:00' + 3 * k * interval '1 day'";
+  await ask(`insert into log_rows (student_id, version, entry_id, played_at, text, taken_at)
+    select 'student-' || n, 1, 'phone ' || k, extract(epoch from ${begun}),
+      '{"id":"phone ' || k || '","device":"phone","startedAt":"' || ${iso(begun)}
+        || '","durationSeconds":126,"lesson":"${lesson}","exercise":"snare x...","form":"loop","heardBy":"ear","loops":'
+        || '${loops}' || '}', '${at}'
+    from generate_series(0, ${STUDENTS - 1}) as n, generate_series(0, ${ROWS - 1}) as k order by n, k`);
+  await ask('vacuum analyze');
+}
+
+/** Seconds of the processor that a process and those that it started have had. */
+function secondsOf(pid) {
+  const statOf = (id) =>
+    readFileSync(`/proc/${id}/stat`, 'utf8')
+      .replace(/^.*\) /, '')
+      .split(' ')
+      .map(Number);
+  const mine = readdirSync('/proc').filter((id) => /^\d+$/.test(id));
+  const ticks = mine.map((id) => {
+    try {
+      const stat = statOf(id);
+      // Linux, proc(5): after the name come the state, the parent, and as 12th to 15th the times of it and of its children
+      return stat[1] === pid || Number(id) === pid
+        ? stat[11] + stat[12] + (Number(id) === pid ? stat[13] + stat[14] : 0)
+        : 0;
+    } catch {
+      return 0;
+    }
+  });
+  return ticks.reduce((sum, each) => sum + each, 0) / 100;
+}
+
+/** Process of the database; 0 where there is none. */
+let databasePid = 0;
+
 /** Does something often. @returns rows of figures */
 async function often(what, times, work) {
   /** @type {number[]} */
   const cpu = [];
   /** @type {number[]} */
   const wall = [];
+  const beside = databasePid === 0 ? 0 : secondsOf(databasePid);
   for (let n = 0; n < times; n += 1) {
     const before = process.cpuUsage();
     const begun = performance.now();
@@ -76,6 +122,15 @@ async function often(what, times, work) {
   return [
     { what: `${what}: processor`, value: nearestQuantile(cpu, 0.95), unit: 'ms' },
     { what: `${what}: wall`, value: nearestQuantile(wall, 0.95), unit: 'ms' },
+    ...(databasePid === 0
+      ? []
+      : [
+          {
+            what: `${what}: processor of the database, on average`,
+            value: ((secondsOf(databasePid) - beside) / times) * 1000,
+            unit: 'ms',
+          },
+        ]),
   ];
 }
 
@@ -98,7 +153,7 @@ function takeFile(n, lesson) {
 }
 
 /** The pages, and what comes in. */
-async function measure(url, dataDir, lesson) {
+async function measure(url, dataDir, lesson, address) {
   const paths = [];
   for (let n = 0; n < 20; n += 1) {
     const made = JSON.parse(
@@ -134,7 +189,7 @@ async function measure(url, dataDir, lesson) {
   ];
   const begun = process.cpuUsage();
   const file = join(dataDir, 'all.tar');
-  await backUp(dataDir, file);
+  await backUp(dataDir, file, address);
   const { user, system } = process.cpuUsage(begun);
   return [
     ...[sent, rows, student, week, inbox, roster].flat(),
@@ -143,20 +198,45 @@ async function measure(url, dataDir, lesson) {
   ];
 }
 
-export async function run() {
+const LESSON = 'title: First swing\nexercises:\n  - x... x... x... x...\n';
+
+/** Makes a lesson, fills the store, measures. */
+async function inStore({ address, fillIn, sizeOf }) {
   const dataDir = mkdtempSync(join(tmpdir(), 'shedbook-scale-'));
-  const server = await startServer({ port: 0, dataDir });
+  const server = await startServer({ port: 0, dataDir, storeAddress: address });
   try {
-    const text = 'title: First swing\nexercises:\n  - x... x... x... x...\n';
-    const { id } = JSON.parse(
-      (await ask(server.url, 'POST', '/api/lessons', JSON.stringify({ text }))).text(),
-    );
-    fill(dataDir, id);
-    const size = { what: `${STUDENTS} students, ${STUDENTS * ROWS} rows: the file`, value: 0, unit: 'MB' };
-    const figures = await measure(server.url, dataDir, id);
-    return [{ ...size, value: statSync(join(dataDir, 'lessons.sqlite')).size / 1e6 }, ...figures];
+    const made = await ask(server.url, 'POST', '/api/lessons', JSON.stringify({ text: LESSON }));
+    const { id } = JSON.parse(made.text());
+    await fillIn(dataDir, id);
+    const size = { what: `${STUDENTS} students, ${STUDENTS * ROWS} rows: the store`, value: 0, unit: 'MB' };
+    const figures = await measure(server.url, dataDir, id, address);
+    return [{ ...size, value: (await sizeOf(dataDir)) / 1e6 }, ...figures];
   } finally {
     await server.close();
     rmSync(dataDir, { recursive: true, force: true });
   }
+}
+
+/** The same in a PostgreSQL server of its own, which syncs as it is installed. */
+async function inDatabase() {
+  const postgres = await startPostgres();
+  databasePid = postgres.pid;
+  try {
+    const sizeOf = async () =>
+      Number((await postgres.ask('select pg_database_size(current_database()) as n'))[0]?.n);
+    const { address } = postgres;
+    return await inStore({ address, fillIn: (_, lesson) => fillDatabase(postgres, lesson), sizeOf });
+  } finally {
+    databasePid = 0;
+    await postgres.stop();
+  }
+}
+
+export async function run() {
+  const only = process.env.SHEDBOOK_SCALE_IN ?? 'both';
+  const figures = [];
+  const sizeOf = async (dataDir) => statSync(join(dataDir, 'lessons.sqlite')).size;
+  if (only !== 'postgresql') figures.push(...(await inStore({ address: '', fillIn: fill, sizeOf })));
+  const others = only === 'sqlite' ? [] : await inDatabase();
+  return [...figures, ...others.map((each) => ({ ...each, what: `PostgreSQL: ${each.what}` }))];
 }

@@ -28,6 +28,7 @@ function otherUser() {
  * A server that runs.
  * @typedef {object} RunningPostgres
  * @property {string} address
+ * @property {number} pid its process
  * @property {(statement: string) => Promise<readonly Readonly<Record<string, unknown>>[]>} ask asks it as its owner
  * @property {(meanwhile: () => Promise<void>) => Promise<void>} restart ends it, and starts it again after something
  * @property {() => Promise<void>} stop
@@ -76,6 +77,9 @@ export async function startPostgres(settings = []) {
   };
   return {
     address,
+    get pid() {
+      return child.pid ?? 0;
+    },
     ask: async (statement) => {
       const client = new pg.Client(address);
       await client.connect();

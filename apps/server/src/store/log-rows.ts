@@ -4,7 +4,7 @@
  */
 import { jsonIn } from '@shedbook/core';
 import type { LogPage, LogRequest } from '@shedbook/routes';
-import { type Insertable, type Kysely, sql, type Transaction } from 'kysely';
+import { type Kysely, sql, type Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
 import type { Tables } from './tables.ts';
 
@@ -29,40 +29,76 @@ interface Known {
   readonly isTakenOut: boolean;
 }
 
-/** Rows of one entry of a student, by the checksums of their texts. */
-async function knownRows(
-  database: Transaction<Tables>,
-  of: { readonly student: string; readonly version: number; readonly entry: string | null },
-): Promise<ReadonlyMap<string, Known>> {
-  const rows = await database
-    .selectFrom('log_rows')
-    .select(['row', 'removed_at', 'checksum'])
-    // of rows that came before there were checksums
-    .select((of) => of.case().when('checksum', 'is', null).then(of.ref('text')).end().as('text'))
-    .where('student_id', '=', of.student)
-    .where('entry_id', of.entry === null ? 'is' : '=', of.entry)
-    .where('version', '=', of.version)
-    .execute();
-  return new Map(
-    rows.map(({ row, removed_at, checksum, text }) => [
-      checksum ?? checksumOf(text ?? ''),
-      { row, isTakenOut: removed_at !== null },
-    ]),
-  );
-}
+/** Rows of entries, by the entry and the checksum of the text. */
+type KnownRows = ReadonlyMap<string | null, ReadonlyMap<string, Known>>;
 
-/** Whether a row says something letter for letter: one that changed on the disk does not. */
-async function says(database: Transaction<Tables>, row: number, text: string): Promise<boolean> {
-  const same = database.selectFrom('log_rows').select('row').where('row', '=', row).where('text', '=', text);
-  return (await same.executeTakeFirst()) !== undefined;
-}
+/** Entries, and rows, that are looked for at once. */
+const AT_ONCE = 500;
 
 /** Rows that are written at once. */
 const WRITTEN_ROWS = 100;
 
+function* partsOf<Each>(all: readonly Each[], size: number): Generator<readonly Each[]> {
+  for (let from = 0; from < all.length; from += size) yield all.slice(from, from + size);
+}
+
+/** Rows of some entries of a student. */
+async function findRows(
+  database: Transaction<Tables>,
+  { student, version }: { readonly student: string; readonly version: number },
+  entries: readonly string[] | null,
+) {
+  const rows = database
+    .selectFrom('log_rows')
+    .select(['row', 'entry_id', 'removed_at', 'checksum'])
+    // of rows that came before there were checksums
+    .select((of) => of.case().when('checksum', 'is', null).then(of.ref('text')).end().as('text'))
+    .where('student_id', '=', student)
+    .where('version', '=', version);
+  const those = entries ? rows.where('entry_id', 'in', entries) : rows.where('entry_id', 'is', null);
+  return those.execute();
+}
+
+/** What is there of entries; null is what is of none that can be read. */
+async function knownRows(
+  database: Transaction<Tables>,
+  of: { readonly student: string; readonly version: number },
+  entries: ReadonlySet<string | null>,
+): Promise<KnownRows> {
+  const named = [...entries].filter((entry) => entry !== null);
+  const found = entries.has(null) ? await findRows(database, of, null) : [];
+  for (const part of partsOf(named, AT_ONCE)) found.push(...(await findRows(database, of, part)));
+  const known = new Map<string | null, Map<string, Known>>();
+  for (const { row, entry_id, removed_at, checksum, text } of found) {
+    const rows = known.get(entry_id) ?? new Map<string, Known>();
+    known.set(
+      entry_id,
+      rows.set(checksum ?? checksumOf(text ?? ''), { row, isTakenOut: removed_at !== null }),
+    );
+  }
+  return known;
+}
+
+/** Which rows say something letter for letter: one that changed on the disk does not. */
+async function rowsThatSay(
+  database: Transaction<Tables>,
+  texts: ReadonlyMap<number, string>,
+): Promise<ReadonlySet<number>> {
+  const same = new Set<number>();
+  for (const part of partsOf([...texts.keys()], WRITTEN_ROWS)) {
+    const rows = await database
+      .selectFrom('log_rows')
+      .select(['row', 'text'])
+      .where('row', 'in', part)
+      .execute();
+    for (const { row, text } of rows) if (text === texts.get(row)) same.add(row);
+  }
+  return same;
+}
+
 /**
  * Adds rows; those that are there already, letter for letter, are left out, and those that were taken out come back. What
- * is there of an entry is read once, so that thousands of rows of one take no longer than those of many.
+ * is there is read for many entries at once, so that thousands of rows of one or of as many hold nothing up.
  * @returns how many are new
  */
 export async function appendRows(
@@ -71,38 +107,27 @@ export async function appendRows(
   { version, rows }: LogRequest,
   now: string,
 ): Promise<number> {
-  const known = new Map<string | null, ReadonlyMap<string, Known>>();
-  const knownOf = async (entry: string | null) => {
-    const found = known.get(entry) ?? (await knownRows(database, { student, version, entry }));
-    known.set(entry, found);
-    return found;
-  };
-  const fresh: Insertable<Tables['log_rows']>[] = [];
-  const back: number[] = [];
-  for (const text of new Set(rows)) {
-    const marks = marksOf(text);
-    const checksum = checksumOf(text);
-    const there = (await knownOf(marks.entry_id)).get(checksum);
-    if (there && (await says(database, there.row, text))) {
-      if (there.isTakenOut) back.push(there.row);
-      continue;
-    }
-    fresh.push({
-      ...{ student_id: student, version, ...marks, text, checksum },
-      ...{ taken_at: now, removed_at: null },
-    });
-  }
-  for (const row of back)
+  const coming = [...new Set(rows)].map((text) => ({ text, ...marksOf(text), checksum: checksumOf(text) }));
+  const entries = new Set(coming.map(({ entry_id }) => entry_id));
+  const known = await knownRows(database, { student, version }, entries);
+  const there = coming.flatMap((each) => {
+    const found = known.get(each.entry_id)?.get(each.checksum);
+    return found ? [{ ...found, text: each.text }] : [];
+  });
+  const same = await rowsThatSay(database, new Map(there.map(({ row, text }) => [row, text])));
+  const said = new Set(there.filter(({ row }) => same.has(row)).map(({ text }) => text));
+  const back = there.filter(({ row, isTakenOut }) => isTakenOut && same.has(row)).map(({ row }) => row);
+  const fresh = coming
+    .filter(({ text }) => !said.has(text))
+    .map((each) => ({ student_id: student, version, ...each, taken_at: now, removed_at: null }));
+  for (const part of partsOf(back, AT_ONCE))
     await database
       .updateTable('log_rows')
       .set({ removed_at: null, taken_at: now })
-      .where('row', '=', row)
+      .where('row', 'in', part)
       .execute();
-  for (let from = 0; from < fresh.length; from += WRITTEN_ROWS)
-    await database
-      .insertInto('log_rows')
-      .values(fresh.slice(from, from + WRITTEN_ROWS))
-      .execute();
+  for (const part of partsOf(fresh, WRITTEN_ROWS))
+    await database.insertInto('log_rows').values(part).execute();
   return fresh.length + back.length;
 }
 
