@@ -79,21 +79,19 @@ async function fillDatabase({ ask }, lesson) {
   await ask('vacuum analyze');
 }
 
-/** Seconds of the processor that a process and those that it started have had. */
+/** Seconds of the processor that a process and those that it started have had. @param {number} pid */
 function secondsOf(pid) {
-  const statOf = (id) =>
-    readFileSync(`/proc/${id}/stat`, 'utf8')
-      .replace(/^.*\) /, '')
-      .split(' ')
-      .map(Number);
-  const mine = readdirSync('/proc').filter((id) => /^\d+$/.test(id));
-  const ticks = mine.map((id) => {
+  const ticks = readdirSync('/proc').map((id) => {
     try {
-      const stat = statOf(id);
+      const stat = readFileSync(`/proc/${Number(id)}/stat`, 'utf8')
+        .replace(/^.*\) /, '')
+        .split(' ')
+        .map(Number);
       // Linux, proc(5): after the name come the state, the parent, and as 12th to 15th the times of it and of its children
-      return stat[1] === pid || Number(id) === pid
-        ? stat[11] + stat[12] + (Number(id) === pid ? stat[13] + stat[14] : 0)
-        : 0;
+      const [, parent = 0] = stat;
+      const [own = 0, system = 0, ofThose = 0, systemOfThose = 0] = stat.slice(11, 15);
+      if (Number(id) === pid) return own + system + ofThose + systemOfThose;
+      return parent === pid ? own + system : 0;
     } catch {
       return 0;
     }

@@ -18,6 +18,7 @@ const FREE = new Map([
   ['apps/server/src/store/migrations.ts', 'SQL'],
   ['apps/server/src/store/examine.ts', 'SQL'],
   ['apps/server/src/store/erased.ts', 'SQL'],
+  ['apps/server/src/store/postgres/bell.ts', 'SQL'],
   ['apps/server/src/store/postgres/copy.ts', 'SQL'],
   ['apps/server/src/store/postgres/open.ts', 'SQL'],
   ['apps/server/src/store/postgres/schema.ts', 'SQL'],

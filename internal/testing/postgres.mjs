@@ -12,7 +12,7 @@ import { join } from 'node:path';
 import pg from 'pg';
 import { postgresPath } from './programs.mjs';
 
-/** Another user where this is root: Debian's own for PostgreSQL, else nobody. */
+/** Another user where this is root: Debian's own for PostgreSQL, else nobody. @returns {{ uid?: number, gid?: number }} */
 function otherUser() {
   if (process.getuid?.() !== 0) return {};
   const idOf = (/** @type {string} */ name, /** @type {string} */ flag) =>
@@ -51,7 +51,7 @@ export async function startPostgres(settings = []) {
   const folder = mkdtempSync(join(tmpdir(), 'shedbook-pg-'));
   const who = otherUser();
   chmodSync(folder, 0o711);
-  if ('uid' in who) chownSync(folder, who.uid, who.gid);
+  if (who.uid !== undefined && who.gid !== undefined) chownSync(folder, who.uid, who.gid);
   const [data, user] = [join(folder, 'data'), 'shedbook'];
   const options = { ...who, cwd: folder, env: { PATH: process.env.PATH, LC_ALL: 'C.UTF-8' } };
   const made = spawnSync(

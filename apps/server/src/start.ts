@@ -31,6 +31,7 @@ import { type SumUp, sumUpAtOnce } from './store/summary.ts';
 import type { Tables } from './store/tables.ts';
 import { openTakeFiles } from './store/take-files.ts';
 import { createTakeStore, type TakeStore } from './store/takes.ts';
+import { shareChanges } from './week/shared-changes.ts';
 
 /** How the server is started; everything has a default. */
 export interface StartOptions {
@@ -241,6 +242,7 @@ async function startIn(place: StorePlace, options: StartOptions): Promise<Runnin
     throw noPassphrase(host, address);
   }
   const films = createFilmMaker(() => performance.now());
+  const shared = await shareChanges(place);
   const app = createApp({
     ...{
       store,
@@ -253,6 +255,7 @@ async function startIn(place: StorePlace, options: StartOptions): Promise<Runnin
       hours,
       books: open.books,
       journal,
+      changes: shared.changes,
       asksWho,
       sheets,
       packs,
@@ -285,10 +288,12 @@ async function startIn(place: StorePlace, options: StartOptions): Promise<Runnin
         await app.close();
         if (!options.makers) await makers.close();
         await films.close();
+        await shared.close();
         await store.close();
       },
     };
   } catch (error) {
+    await shared.close();
     await store.close();
     throw portFault(error, host, port);
   }

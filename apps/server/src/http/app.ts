@@ -22,7 +22,7 @@ import type { StorePlace } from '../store/place.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import type { StudentStore } from '../store/students.ts';
 import type { TakeStore } from '../store/takes.ts';
-import { createChanges } from '../week/changes.ts';
+import type { Changes } from '../week/changes.ts';
 import { createDoor } from '../week/door.ts';
 import { countIntake } from '../week/intake.ts';
 import { keepPrivatePacks } from '../week/private-packs.ts';
@@ -45,6 +45,7 @@ export interface AppParts {
   readonly hours: HourStore;
   readonly books: BookStore;
   readonly journal: Journal;
+  readonly changes: Changes;
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: boolean;
@@ -170,10 +171,8 @@ export function createApp(parts: AppParts): FastifyInstance {
   addErrors(app);
   const door = createDoor(links, students, steadyMs);
   const privatePacks = keepPrivatePacks(parts);
-  const changes = createChanges();
   const handlers = allHandlers({
     ...parts,
-    changes,
     door,
     privatePacks,
     intake: countIntake(steadyMs),
@@ -181,7 +180,7 @@ export function createApp(parts: AppParts): FastifyInstance {
     clock: steadyMs,
   });
   const isSafe = where.address?.startsWith('https:') ?? false;
-  registerRoutes(app, handlers, { isSafe, onChange: changes.tell, journal: parts.journal });
+  registerRoutes(app, handlers, { isSafe, onChange: parts.changes.tell, journal: parts.journal });
   addPracticePages(app, { door, store, packs: privatePacks });
   addStudio(app, parts.staticDir);
   return app;

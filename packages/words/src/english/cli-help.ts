@@ -268,7 +268,7 @@ Examples:
   serve: {
     summary: 'open the desk in the browser',
     description:
-      'Serves the desk on this computer: lessons are written, heard, composed and printed in the browser. The first visit finds the demo lessons there.',
+      'Serves the desk on this computer: lessons are written, heard, composed and printed in the browser. The first visit finds the demo lessons there. Lessons and students lie in a file of the folder, or in the PostgreSQL database that SHEDBOOK_STORE names in the environment (postgres://USER@HOST/DATABASE), for this and every other command.',
     port: 'port; 4747 when left out, 0 for any free one',
     host: 'host to listen on; only this computer when left out, any other asks for a passphrase',
     address:

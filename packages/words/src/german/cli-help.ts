@@ -269,7 +269,7 @@ Beispiele:
   serve: {
     summary: 'das Pult im Browser öffnen',
     description:
-      'Stellt das Pult auf diesem Rechner bereit: Lektionen werden im Browser geschrieben, gehört, komponiert und gedruckt. Beim ersten Besuch liegen die Beispiele da.',
+      'Stellt das Pult auf diesem Rechner bereit: Lektionen werden im Browser geschrieben, gehört, komponiert und gedruckt. Beim ersten Besuch liegen die Beispiele da. Lektionen und Namen liegen in einer Datei des Ordners oder in der PostgreSQL-Datenbank, die SHEDBOOK_STORE in der Umgebung nennt (postgres://NAME@RECHNER/DATENBANK), für diesen und jeden anderen Befehl.',
     port: 'Port; ohne Angabe 4747, mit 0 irgendein freier',
     host: 'Rechnername, auf den es hört; ohne Angabe nur dieser Rechner, jeder andere verlangt eine Passphrase',
     address:
