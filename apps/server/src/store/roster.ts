@@ -93,7 +93,7 @@ function placeOf({ created_at, id }: Pick<StudentRow, 'created_at' | 'id'>): str
 }
 
 async function pageOf(database: Reader, { find, after }: RosterAsked): Promise<RosterPage> {
-  const words = wordsSought(find).map((word) => sql<boolean>`replace(finds, ${word}, '') <> finds`);
+  const words = wordsSought(find).map((word) => sql<boolean>`instr(finds, ${word}) > 0`);
   const all = database
     .selectFrom('students')
     .select((of) => of.fn.countAll<number>().as('n'))

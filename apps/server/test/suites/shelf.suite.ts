@@ -1,4 +1,4 @@
-import type { LessonSummary } from '@shedbook/routes';
+import type { LessonSummary, StoredStudent } from '@shedbook/routes';
 import { expect, it } from 'vitest';
 import type { TestStore } from '../stores.ts';
 import { createLesson, send } from '../temporary.ts';
@@ -58,5 +58,29 @@ export function shelfSuite({ startTestServer }: TestStore): void {
       revision: 1,
     });
     expect((await send(server, 'PUT', '/api/lessons/nowhere/filing', filing)).status).toBe(404);
+  });
+
+  it('[SE6411] refuses a text with a NUL character, wherever it stands', async () => {
+    const server = await startTestServer();
+    const { id } = await createLesson(server, WALTZ);
+    const refused = (path: string) => ({
+      status: 400,
+      body: { code: 'bad-request', values: { places: [{ path, problem: 'nul_character' }] } },
+    });
+    const text = `${WALTZ}# a\0b\n`;
+    expect(await send(server, 'POST', '/api/lessons', { text })).toEqual(refused('body.text'));
+    const save = { text, revision: 1, cause: 'edit' };
+    expect(await send(server, 'PUT', `/api/lessons/${id}`, save)).toEqual(refused('body.text'));
+    const { id: student } = (await send(server, 'POST', '/api/students', { name: 'Kaito' }))
+      .body as StoredStudent;
+    const rows = ['half an ent', 'a\0b'];
+    expect(await send(server, 'POST', `/api/students/${student}/log`, { version: 1, rows })).toEqual(
+      refused('body.rows.1'),
+    );
+    expect(await send(server, 'GET', '/api/students?find=a%00b')).toEqual(refused('query.find'));
+    expect((await send(server, 'GET', `/api/lessons/${id}`)).body).toMatchObject({
+      text: WALTZ,
+      revision: 1,
+    });
   });
 }

@@ -28,6 +28,8 @@ const FUNCTIONS = `
     exception when others then
       return false;
     end $$;
+  create function instr(content text, part text) returns integer language sql immutable as $$
+    select strpos(content, part) $$;
   create function mark_of(one text, other text) returns text language sql immutable as $$
     select '[' || to_json(one) || ',' || to_json(other) || ']' $$;`;
 
