@@ -53,15 +53,33 @@ function opusDecoder(header: Uint8Array): PacketDecoder {
   });
 }
 
+/** A decoder that is ready, which it never gets where a header speaks of no channel or of more than there can be. */
+async function ready(decoder: PacketDecoder): Promise<PacketDecoder> {
+  await decoder.ready;
+  return decoder;
+}
+
 async function decodingOf(track: InputAudioTrack): Promise<Decoding | null> {
   const codec = await track.getCodec();
-  if (codec === 'flac') return { decoder: new FLACDecoder(), sampleRateHz: await track.getSampleRate() };
+  if (codec === 'flac')
+    return { decoder: await ready(new FLACDecoder()), sampleRateHz: await track.getSampleRate() };
   const description = (await track.getDecoderConfig())?.description;
   if (codec !== 'opus' || !description) return null;
   const header = ArrayBuffer.isView(description)
     ? new Uint8Array(description.buffer, description.byteOffset, description.byteLength)
     : new Uint8Array(description);
-  return { decoder: opusDecoder(header), sampleRateHz: 48_000 };
+  return { decoder: await ready(opusDecoder(header)), sampleRateHz: 48_000 };
+}
+
+async function* someAtATime(track: InputAudioTrack): AsyncGenerator<Uint8Array[]> {
+  let packets: Uint8Array[] = [];
+  for await (const packet of new EncodedPacketSink(track).packets()) {
+    packets.push(packet.data);
+    if (packets.length < PACKETS) continue;
+    yield packets;
+    packets = [];
+  }
+  if (packets.length > 0) yield packets;
 }
 
 async function* packetBlocks(
@@ -70,16 +88,14 @@ async function* packetBlocks(
   decoder: PacketDecoder,
 ): AsyncGenerator<Float32Array> {
   try {
-    // a header may speak of more channels than there can be
-    await decoder.ready;
-    let packets: Uint8Array[] = [];
-    for await (const packet of new EncodedPacketSink(track).packets()) {
-      packets.push(packet.data);
-      if (packets.length < PACKETS) continue;
-      yield mixDown((await decoder.decodeFrames(packets)).channelData);
-      packets = [];
+    let isHeard = false;
+    for await (const packets of someAtATime(track)) {
+      const block = mixDown((await decoder.decodeFrames(packets)).channelData);
+      isHeard ||= block.length > 0;
+      yield block;
     }
-    if (packets.length > 0) yield mixDown((await decoder.decodeFrames(packets)).channelData);
+    // what decoders cannot decode they pass over, where a header is wrong all of it
+    if (!isHeard) throw breaksOff({ is: 'packet' });
   } catch {
     throw breaksOff({ is: 'packet' });
   } finally {
