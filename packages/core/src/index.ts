@@ -117,3 +117,4 @@ export * from './units.ts';
 export { escapeXml } from './xml/escape-xml.ts';
 export * from './xml/read-xml.ts';
 export { type TextPlace, textPlaces } from './xml/text-place.ts';
+export type { XmlFaultFact } from './xml/xml-fault.ts';

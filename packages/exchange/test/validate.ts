@@ -3,7 +3,6 @@
  * Source: MusicXML 4.0, `musicxml.xsd` with the two schemas that it imports; given as text, since a package reads no
  * files.
  */
-import type { InputProblem } from '@shedbook/core';
 import {
   ParseOption,
   XmlBufferInputProvider,
@@ -14,8 +13,6 @@ import {
   xmlRegisterInputProvider,
 } from 'libxml2-wasm';
 import { encodeUtf8 } from '../src/midi/utf8.ts';
-import type { MusicXmlFact } from '../src/musicxml/musicxml-fact.ts';
-import { libxmlProblems } from './libxml-problems.ts';
 
 /** The texts of the three schema files. */
 export interface MusicXmlSchema {
@@ -24,8 +21,15 @@ export interface MusicXmlSchema {
   readonly xml: string;
 }
 
+/** A fault, in the library's words. */
+export interface SchemaFault {
+  readonly line: number;
+  readonly column: number;
+  readonly message: string;
+}
+
 /** Gives the faults of a MusicXML text; `file` names it in them. */
-export type MusicXmlValidator = (text: string, file: string) => readonly InputProblem<MusicXmlFact>[];
+export type MusicXmlValidator = (text: string, file: string) => readonly SchemaFault[];
 
 const XSD_ROOT = 'http://www.musicxml.org/xsd/';
 
@@ -50,7 +54,7 @@ export function createMusicXmlValidator(schema: MusicXmlSchema): MusicXmlValidat
       return [];
     } catch (error) {
       if (!(error instanceof XmlLibError)) throw error;
-      return libxmlProblems(error, file, { code: 'musicxml-schema', expected: { fact: 'musicxml-4' } });
+      return error.details.map(({ line, col, message }) => ({ line, column: col, message }));
     }
   };
 }

@@ -8,6 +8,7 @@
  */
 import { SaxesParser, type SaxesTagPlain } from 'saxes';
 import { type TextPlace, textPlaces } from './text-place.ts';
+import { type XmlFaultFact, xmlFaultOf } from './xml-fault.ts';
 
 /** An element, at the place of the `<` that begins it. */
 export interface XmlElement extends TextPlace {
@@ -20,8 +21,7 @@ export interface XmlElement extends TextPlace {
 
 /** Why a text is not well-formed XML, and where. */
 export interface XmlFault extends TextPlace {
-  /** A clause in English, as the reader words it. */
-  readonly found: string;
+  readonly found: XmlFaultFact;
 }
 
 /** A document, or the first fault of a text that is none. */
@@ -42,7 +42,14 @@ const DEEPEST = 64;
 const MOST_ELEMENTS = 200_000;
 
 /** Thrown inside the reader only, so that it stops at the first fault. */
-class XmlSyntaxError extends Error {}
+class XmlSyntaxError extends Error {
+  readonly found: XmlFaultFact;
+
+  constructor(found: XmlFaultFact) {
+    super(found.fact);
+    this.found = found;
+  }
+}
 
 function localName(name: string): string {
   return name.slice(name.indexOf(':') + 1);
@@ -89,8 +96,8 @@ class TreeBuilder {
 
   #start(tag: SaxesTagPlain, { line, column }: TextPlace): void {
     this.#count += 1;
-    if (this.#open.length >= DEEPEST) throw new XmlSyntaxError(`more than ${DEEPEST} elements in each other`);
-    if (this.#count > MOST_ELEMENTS) throw new XmlSyntaxError(`more than ${MOST_ELEMENTS} elements`);
+    if (this.#open.length >= DEEPEST) throw new XmlSyntaxError({ fact: 'xml-too-deep', most: DEEPEST });
+    if (this.#count > MOST_ELEMENTS) throw new XmlSyntaxError({ fact: 'xml-too-many', most: MOST_ELEMENTS });
     const name = localName(tag.name);
     const element = { line, column, name, attributes: attributesOf(tag), children: [], text: '' };
     this.#open.at(-1)?.children.push(element);
@@ -110,28 +117,46 @@ class TreeBuilder {
 }
 
 /** What saxes complains of, with the element that a wrong end tag ends. */
-function faultText(message: string, ended: XmlElement | null): string {
-  const clause = message.replace(/\.$/, '');
-  if (clause !== 'unexpected close tag' || !ended) return clause;
-  return `${clause} inside <${ended.name}> of line ${ended.line}`;
+function foundOf(message: string, ended: XmlElement | null): XmlFaultFact {
+  if (!message.startsWith('unexpected close tag') || !ended) return xmlFaultOf(message);
+  return { fact: 'xml-end-tag', name: ended.name, fromLine: ended.line };
+}
+
+/** Faults that a reader finds at last where it looks for the end of an ampersand's name. */
+const BY_AMPERSAND: readonly XmlFaultFact['fact'][] = ['xml-ampersand', 'xml-never-ended', 'xml-breaks-off'];
+
+/** Where the ampersand stands that led to a fault, as an offset; null where none did. */
+function ampersandBefore(text: string, position: number, { fact }: XmlFaultFact): number | null {
+  if (!BY_AMPERSAND.includes(fact)) return null;
+  const read = text.slice(0, position);
+  const at = read.lastIndexOf('&');
+  const isOpen = at >= 0 && !/;.|-->|\]\]>/s.test(read.slice(at));
+  return isOpen ? at : null;
+}
+
+/** The fault at which the reader stopped. */
+function faultAt(text: string, parser: SaxesParser, found: XmlFaultFact): XmlFault {
+  const ampersand = ampersandBefore(text, parser.position, found);
+  if (ampersand !== null) return { ...textPlaces(text)(ampersand), found: { fact: 'xml-ampersand' } };
+  return { line: parser.line, column: parser.columnIndex + 1, found };
 }
 
 /** Reads a document up to its end or its first fault. */
 export function readXml(text: string): XmlReading {
   const half = text.search(HALF_PAIR);
-  if (half >= 0) return { root: null, fault: { ...textPlaces(text)(half), found: 'half a character' } };
+  if (half >= 0)
+    return { root: null, fault: { ...textPlaces(text)(half), found: { fact: 'xml-character' } } };
   const parser = new SaxesParser({ position: false });
   const tree = new TreeBuilder(text, parser);
   parser.on('error', ({ message }) => {
-    throw new XmlSyntaxError(faultText(message, tree.closed));
+    throw new XmlSyntaxError(foundOf(message, tree.closed));
   });
   try {
     parser.write(text).close();
     return { root: tree.closed as XmlElement, fault: null };
   } catch (error) {
     if (!(error instanceof XmlSyntaxError)) throw error;
-    const { line, columnIndex } = parser;
-    return { root: null, fault: { line, column: columnIndex + 1, found: error.message } };
+    return { root: null, fault: faultAt(text, parser, error.found) };
   }
 }
 

@@ -70,7 +70,7 @@ describe('flattening', () => {
     );
     expect(() => readSvg(svg('<use href="#nowhere"/>'))).toThrow('found a use of "nowhere"');
     expect(() => readSvg('<svg>\n<g></svg>')).toThrow(
-      'found unexpected close tag inside <g> of line 2 (line 2), expected',
+      'found xml-end-tag (line 2), expected',
     );
     expect(() => readSvg('<html></html>')).toThrow('found <html>, expected <svg>');
     expect(() => readSvg(svg('<rect transform="skewX(3)" width="1" height="1"/>'))).toThrow(

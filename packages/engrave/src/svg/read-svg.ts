@@ -237,7 +237,7 @@ function collect(element: XmlElement, into: Map<string, XmlElement>): void {
  */
 export function readSvg(svg: string): Drawing {
   const { root, fault } = readXml(svg);
-  if (fault) throw new RangeError(`found ${fault.found} (line ${fault.line}), expected well-formed XML`);
+  if (fault) throw new RangeError(`found ${fault.found.fact} (line ${fault.line}), expected well-formed XML`);
   if (root.name !== 'svg') throw new RangeError(`found <${root.name}>, expected <svg>`);
   const definitions = new Map<string, XmlElement>();
   collect(root, definitions);

@@ -44,12 +44,12 @@ const FAULTS: readonly (readonly [string, string, string])[] = [
   [
     'no XML at all',
     'MThd',
-    'sheet.musicxml:1:6: error: found text data outside of root node, expected well-formed XML',
+    'sheet.musicxml:1:6: error: found something outside of the one element that holds all the others, expected well-formed XML',
   ],
   [
     'a tag that is not closed',
     '<score-partwise>\n <part></score-partwise>',
-    'sheet.musicxml:2:25: error: found unexpected close tag inside <part> of line 2, expected well-formed XML',
+    'sheet.musicxml:2:25: error: found an end tag that does not fit <part> of line 2, expected well-formed XML',
   ],
   [
     'a score by time',

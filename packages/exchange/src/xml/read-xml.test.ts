@@ -10,7 +10,7 @@ type Tree = readonly [string, Readonly<Record<string, string>>, string, readonly
 
 function rootOf(text: string): XmlElement {
   const { root, fault } = readXml(text);
-  if (fault) throw new Error(`${fault.found} at ${fault.line}:${fault.column}`);
+  if (fault) throw new Error(`${fault.found.fact} at ${fault.line}:${fault.column}`);
   return root;
 }
 

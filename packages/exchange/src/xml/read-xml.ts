@@ -19,7 +19,7 @@ export function readXmlDocument(text: string, file: string): XmlDocument {
     line: fault.line,
     column: fault.column,
     path: '',
-    found: { fact: 'xml-parser', message: fault.found },
+    found: fault.found,
     expected: { fact: 'xml-well-formed' },
     repair: null,
   };

@@ -53,7 +53,7 @@ it('[SE5202] has each lesson in a folder once, and one page of contents in the o
   const page = textOf(files.find(({ path }) => path === 'index.html'));
   // the page but for its first line and its empty elements is XML
   const { root, fault } = readXml(page.replace('<!doctype html>', '').replaceAll(/(<meta [^>]*)>/g, '$1/>'));
-  if (!root) throw new Error(fault.found);
+  if (!root) throw new Error(fault.found.fact);
   expect(root.attributes['lang']).toBe('de');
   const links = all(root, 'a').map(({ attributes, children }) => [attributes['href'], children[0]?.text]);
   expect(links).toEqual([

@@ -91,6 +91,17 @@ describe('problems', () => {
     expect(cut && formatByteProblem('take.mid', cut, GERMAN)).toBe(
       'take.mid: Byte 0: Fehler: gefunden: 2 Bytes vor dem Ende der Daten; erwartet: 14 Bytes für den Kopf der Datei (die Datei ist abgeschnitten oder beschädigt: neu kopieren oder ausgeben)',
     );
+    // standard: XML 1.0, 3: an end tag names the element that it ends; 2.4: an ampersand begins a reference
+    const [ended] = readMusicXml('<a>\n<b></a>', 'x').problems;
+    expect(ended && both(ended)).toEqual([
+      'x:2:8: error: found an end tag that does not fit <b> of line 2, expected well-formed XML',
+      'x:2:8: Fehler: gefunden: ein End-Tag, das nicht zu <b> aus Zeile 2 passt; erwartet: wohlgeformtes XML',
+    ]);
+    const [meant] = readMusicXml('<a>kick & snare</a>', 'x').problems;
+    expect(meant && both(meant)).toEqual([
+      'x:1:9: error: found an "&" that stands for no sign; one that is meant is written "&amp;", expected well-formed XML',
+      'x:1:9: Fehler: gefunden: ein „&“, das für kein Zeichen steht; eines, das gemeint ist, wird „&amp;“ geschrieben; erwartet: wohlgeformtes XML',
+    ]);
     const [root] = readMusicXml('<html/>', 'x').problems;
     expect(root && formatProblem(root, GERMAN)).toBe(
       'x:1:1: Fehler: gefunden: das Wurzelelement html; erwartet: score-partwise (das ist keine MusicXML-Partitur)',

@@ -6,7 +6,23 @@ import { sentences } from '../../facts/sentences.ts';
 /** Clauses for MusicXML files. */
 export const musicxml = sentences<Exclude<MusicXmlFact, ExpectedFact | MidiFact>, InstrumentFact>()({
   // Found.
-  'xml-parser': '{$message}',
+  'xml-character': 'a sign that XML does not allow here',
+  'xml-ampersand': 'an "&" that stands for no sign; one that is meant is written "&amp;"',
+  'xml-attribute': 'an attribute that is not written name="value"',
+  'xml-attribute-twice': 'the attribute {$name} twice in one tag',
+  'xml-name': 'a sign that no name in XML has, or a "<" that begins no tag',
+  'xml-never-ended': '<{$name}>, which never ends',
+  'xml-never-begun': '</{$name}>, which ends nothing',
+  'xml-end-tag': 'an end tag that does not fit <{$name}> of line {$fromLine :integer useGrouping=never}',
+  'xml-outside': 'something outside of the one element that holds all the others',
+  'xml-without-element': 'no element',
+  'xml-comment': 'a comment that is not written <!-- … -->, or has "--" in it',
+  'xml-declaration':
+    'a first line that is not written <?xml version="1.0"?>, or one like it at another place',
+  'xml-breaks-off': 'the end of the file within a tag or a comment',
+  'xml-out-of-place': 'a sign that cannot stand here',
+  'xml-too-deep': 'more than {$most :integer} elements in each other',
+  'xml-too-many': 'more than {$most :integer} elements',
   'definite-pitch': 'definite pitch',
   'unknown-instrument': 'an unknown instrument',
   instrument: '{$name}',
@@ -31,7 +47,6 @@ export const musicxml = sentences<Exclude<MusicXmlFact, ExpectedFact | MidiFact>
   'musicxml-damaged-zip': 'a damaged zip archive',
   // Expected.
   'xml-well-formed': 'well-formed XML',
-  'musicxml-4': 'MusicXML 4.0',
   'musicxml-drum-voice': 'a voice of the drum set',
   'musicxml-stroke-after': 'a stroke of the {$voice :voice} after it',
   'musicxml-fitting-divisions': 'divisions that fit together',

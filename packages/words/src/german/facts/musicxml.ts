@@ -6,7 +6,23 @@ import { sentences } from '../../facts/sentences.ts';
 /** Clauses for MusicXML files. */
 export const musicxml = sentences<Exclude<MusicXmlFact, ExpectedFact | MidiFact>, InstrumentFact>()({
   // Found.
-  'xml-parser': '{$message}',
+  'xml-character': 'ein Zeichen, das XML hier nicht erlaubt',
+  'xml-ampersand': 'ein „&“, das für kein Zeichen steht; eines, das gemeint ist, wird „&amp;“ geschrieben',
+  'xml-attribute': 'ein Attribut, das nicht name="Wert" geschrieben ist',
+  'xml-attribute-twice': 'zweimal das Attribut {$name} in einem Tag',
+  'xml-name': 'ein Zeichen, das in XML kein Name hat, oder ein „<“, mit dem kein Tag beginnt',
+  'xml-never-ended': '<{$name}>, das nie endet',
+  'xml-never-begun': '</{$name}>, das nichts beendet',
+  'xml-end-tag': 'ein End-Tag, das nicht zu <{$name}> aus Zeile {$fromLine :integer useGrouping=never} passt',
+  'xml-outside': 'etwas außerhalb des einen Elements, das alle anderen enthält',
+  'xml-without-element': 'kein Element',
+  'xml-comment': 'ein Kommentar, der nicht <!-- … --> geschrieben ist oder „--“ enthält',
+  'xml-declaration':
+    'eine erste Zeile, die nicht <?xml version="1.0"?> geschrieben ist, oder eine solche an anderer Stelle',
+  'xml-breaks-off': 'das Ende der Datei in einem Tag oder Kommentar',
+  'xml-out-of-place': 'ein Zeichen, das hier nicht stehen kann',
+  'xml-too-deep': 'mehr als {$most :integer} Elemente ineinander',
+  'xml-too-many': 'mehr als {$most :integer} Elemente',
   'definite-pitch': 'mit bestimmter Tonhöhe',
   'unknown-instrument': 'eines unbekannten Instruments',
   instrument: 'von {$name}',
@@ -31,7 +47,6 @@ export const musicxml = sentences<Exclude<MusicXmlFact, ExpectedFact | MidiFact>
   'musicxml-damaged-zip': 'ein beschädigtes Zip-Archiv',
   // Expected.
   'xml-well-formed': 'wohlgeformtes XML',
-  'musicxml-4': 'MusicXML 4.0',
   'musicxml-drum-voice': 'eine Stimme des Schlagzeugs',
   'musicxml-stroke-after': 'ein Schlag danach ({$voice :voice})',
   'musicxml-fitting-divisions': 'Teilungen, die zueinander passen',
