@@ -1,10 +1,11 @@
 /** Takes: sent and taken back by a student's private link, listened to and answered on the desk. */
+
 import { mayRecord } from '@shedbook/routes';
+import type { ImportMaker } from '../files/import-maker.ts';
 import type { StudentStore } from '../store/students.ts';
 import type { TakeName } from '../store/take-files.ts';
 import { STUDENT_BYTES, type TakeStore } from '../store/takes.ts';
 import type { Door } from '../week/door.ts';
-import { readTakeFacts } from '../week/read-take.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
 
 /** What answers about takes are made with. */
@@ -12,6 +13,8 @@ export interface TakeParts {
   readonly door: Door;
   readonly students: StudentStore;
   readonly takes: TakeStore;
+  /** Reads what takes say of themselves. */
+  readonly imports: ImportMaker;
 }
 
 /** A name for the reader's disk. */
@@ -27,7 +30,7 @@ function isMp3(content: Uint8Array): boolean {
 }
 
 /** Answers the routes of takes. */
-export function takeHandlers({ door, students, takes }: TakeParts) {
+export function takeHandlers({ door, students, takes, imports }: TakeParts) {
   const voiceOf = async (name: TakeName, bar: number | null) => {
     const content = await takes.voice(name, bar);
     return content ? answer({ name: 'voice.mp3', type: 'audio/mpeg', content }) : refuse('no-such-take', {});
@@ -65,11 +68,11 @@ export function takeHandlers({ door, students, takes }: TakeParts) {
       const opening = await door(token, ip);
       return opening.kind === 'refused' ? opening : voiceOf({ student: opening.student.id, take }, bar);
     },
-    sendTake: async ({ params: { token, take }, query: { asks }, body }, _signal, { ip }) => {
+    sendTake: async ({ params: { token, take }, query: { asks }, body }, signal, { ip }) => {
       const opening = await door(token, ip);
       if (opening.kind === 'refused') return opening;
       if (!mayRecord(opening.student.minority)) return refuse('no-consent', {});
-      const facts = readTakeFacts(body);
+      const facts = await imports.readTake(body, { of: opening.student.id, signal });
       if (facts?.id !== take) return refuse('not-a-take', {});
       const coming = { student: opening.student.id, facts, asks: asks === 'yes', content: body };
       const kept = await takes.keep(coming);
