@@ -69,9 +69,7 @@ describe('flattening', () => {
       'found <image> in an SVG, expected paths and basic shapes',
     );
     expect(() => readSvg(svg('<use href="#nowhere"/>'))).toThrow('found a use of "nowhere"');
-    expect(() => readSvg('<svg>\n<g></svg>')).toThrow(
-      'found xml-end-tag (line 2), expected',
-    );
+    expect(() => readSvg('<svg>\n<g></svg>')).toThrow('found xml-end-tag (line 2), expected');
     expect(() => readSvg('<html></html>')).toThrow('found <html>, expected <svg>');
     expect(() => readSvg(svg('<rect transform="skewX(3)" width="1" height="1"/>'))).toThrow(
       'found the transform "skewX"',
