@@ -12,6 +12,7 @@ import { usePracticeLanguage } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Folded } from '../ui/folded.tsx';
 import inRow from '../ui/row.module.css';
+import { daySaid } from './day-said.ts';
 import type { LogRead } from './log-read.ts';
 import { type LogRow, logRows } from './log-rows.ts';
 import { type KeptLog, takeIn } from './log-store.ts';
@@ -47,7 +48,7 @@ function Row({ row }: { readonly row: LogRow }) {
   const words = all.log;
   const { pack } = usePracticeSession();
   const { meter } = sectionOf(pack.lesson, row.number);
-  const day = new Date(row.last).toLocaleDateString(tag, { day: 'numeric', month: 'short' });
+  const day = daySaid(row.last, tag, 'short');
   const name = row.isFree ? all.plan.free : exerciseName(row, all.plan);
   const tempo = (bpm: number | null) =>
     bpm === null ? words.never : all.plan.tempo({ bpm: countedTempo(meter, bpm) });

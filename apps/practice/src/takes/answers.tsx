@@ -1,6 +1,7 @@
 /** What the teacher said about takes, the newest first. */
 import type { SentTake } from '@shedbook/routes';
 import { useEffect } from 'react';
+import { daySaid } from '../log/day-said.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
 import { answeredTakes, useSentTakes } from './sent-takes.ts';
@@ -15,7 +16,7 @@ function Answer({ take }: { readonly take: SentTake }) {
   const { tag } = usePracticeLanguage();
   const { facts, answer, marks = [] } = take;
   const what = `${facts.lessonTitle}, ${facts.number === null ? words.takes.timeAlone : words.takes.exercise({ n: facts.number })}`;
-  const day = new Date(facts.startedAt).toLocaleDateString(tag, { day: 'numeric', month: 'long' });
+  const day = daySaid(facts.startedAt, tag, 'long');
   return (
     <li>
       <span className="quiet">{words.week.onTake({ what, day })}</span> {answer}
