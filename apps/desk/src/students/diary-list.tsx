@@ -25,8 +25,10 @@ function Day({ of: { day, minutes, pieces, takes } }: { readonly of: DiaryDay })
   const { words, tag } = useLanguage();
   const pieceWords = usePieceWords();
   const takeWords = useTakeWords();
+  const isThisYear = day.startsWith(`${new Date().getFullYear()}-`);
   const date = new Date(`${day}T12:00:00Z`).toLocaleDateString(tag, {
     ...{ weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' },
+    ...(isThisYear ? {} : { year: 'numeric' }),
   });
   return (
     <li>

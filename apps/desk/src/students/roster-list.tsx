@@ -2,7 +2,7 @@
 import { ROSTER_PAGE } from '@shedbook/routes';
 import { Button, classes, Field } from '@shedbook/stand';
 import { useWords } from '../words/words.tsx';
-import { daysAway } from './days-away.ts';
+import { awayWords, daysAway } from './days-away.ts';
 import styles from './roster-list.module.css';
 import type { RosterPart } from './use-roster-part.ts';
 
@@ -46,7 +46,6 @@ export function RosterList({ part, today }: RosterListProps) {
       {isLong && <Search part={part} />}
       <ul>
         {view.students.map((student) => {
-          const away = daysAway(student, today);
           return (
             <li key={student.id}>
               <button
@@ -55,7 +54,7 @@ export function RosterList({ part, today }: RosterListProps) {
                 onClick={() => void choose(student.id)}
               >
                 <strong>{student.name}</strong>
-                <span>{away === null ? words.nothingHeard : words.daysAway({ days: away })}</span>
+                <span>{awayWords(words, daysAway(student, today))}</span>
               </button>
             </li>
           );

@@ -53,6 +53,15 @@ it('[CH33] Sunniva: back after three months, what was firm is due', () => {
   expect(sunniva?.minutesThisWeek).toBe(0);
 });
 
+it('[CH6004] what a clock that was ahead has dated later is not when a student played last', () => {
+  const { entries } = logOf({ number: 1, daysAgo: 3, loops: loops(2, 72) });
+  const [ahead] = logOf({ number: 1, daysAgo: -900, loops: loops(2, 72) }).entries;
+  const log = { ...logOf(), entries: ahead ? [...entries, ahead] : [] };
+  const of = { name: 'Bram', shelf: [swing], log, assignments: [] };
+  expect(summariseStudent(of, NOW)).toMatchObject({ lastDay: TODAY - 3 });
+  expect(summariseStudent({ ...of, log: { ...log, entries: log.entries.slice(1) } }, NOW).lastDay).toBeNull();
+});
+
 it('[CH34] a move that does not hold is met again in the exercise that has it with the least else that is new', () => {
   const log = logOf({ number: 1, daysAgo: 1, loops: loops(10, 80, 'loose', MISSED_LETS) });
   const { next, shakySkills } = summariseStudent({ name: 'Bram', shelf: [swing], log, assignments: [] }, NOW);

@@ -39,7 +39,7 @@ export interface StudentSummary {
   readonly next: Suggestion | null;
   /** Played in the last seven days, in minutes. */
   readonly minutesThisWeek: number;
-  /** Day of the last entry, or null. */
+  /** Day of the last entry up to today, or null. */
   readonly lastDay: number | null;
 }
 
@@ -90,7 +90,10 @@ export function summariseStudent(student: StudentFile, now: string): StudentSumm
   const skills = standSkills(student.shelf, student.log, today);
   const of = (standing: ExerciseStanding['standing']) =>
     standings.filter((each) => each.standing === standing);
-  const last = student.log.entries.findLast(({ heardBy }) => heardBy !== 'teacher');
+  // What a clock that was ahead has dated later counts when its day has come, here as in every standing.
+  const last = student.log.entries.findLast(
+    ({ heardBy, startedAt }) => heardBy !== 'teacher' && momentOf(startedAt).day <= today,
+  );
   return {
     name: student.name,
     firm: of('firm'),

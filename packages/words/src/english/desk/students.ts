@@ -25,6 +25,7 @@ export const students = {
   nothingHeard: 'Nothing heard yet',
   daysAway:
     '.input {$days :integer} .match $days 0 {{played today}} 1 {{played yesterday}} * {{played {$days} days ago}}',
+  clockAhead: 'played while the clock of the device was ahead',
   lastPlayed:
     '.input {$minutes :integer} .match $minutes one {{Last played {$when}; {$minutes} minute in the last seven days.}} * {{Last played {$when}; {$minutes} minutes in the last seven days.}}',
   bringIn: 'Add a recording or a practice log',

@@ -26,6 +26,7 @@ export const students = translation<typeof english.students>()({
   nothingHeard: 'Noch nichts gehört',
   daysAway:
     '.input {$days :integer} .match $days 0 {{heute gespielt}} 1 {{gestern gespielt}} * {{vor {$days} Tagen gespielt}}',
+  clockAhead: 'gespielt, als die Uhr des Geräts vorging',
   lastPlayed:
     '.input {$minutes :integer} .match $minutes one {{Zuletzt gespielt: {$when}; {$minutes} Minute in den letzten sieben Tagen.}} * {{Zuletzt gespielt: {$when}; {$minutes} Minuten in den letzten sieben Tagen.}}',
   bringIn: 'Aufnahme oder Übungsheft hinzufügen',
