@@ -11,15 +11,21 @@ import type { Tables } from './tables.ts';
 /** Rows that are read at once. */
 const PAGE_ROWS = 1000;
 
-/** What a row is found again by: the entry that it is of, and when the student began to play it, in seconds since 1970. */
-function marksOf(text: string): { readonly entry_id: string | null; readonly played_at: number | null } {
+/**
+ * What a row is found again by: the entry that it is of, and when the student began to play it, in seconds since 1970. Under
+ * a clock that was ahead, that is when it was taken in: nobody has played on a day that is still to come.
+ */
+function marksOf(
+  text: string,
+  takenAt: string,
+): { readonly entry_id: string | null; readonly played_at: number | null } {
   const { id, removed, startedAt, heardBy } = (jsonIn(text) ?? {}) as Readonly<Record<string, unknown>>;
   const named = removed ?? id;
   const isPlayed = typeof startedAt === 'string' && heardBy !== 'teacher';
   const playedMs = isPlayed ? Date.parse(startedAt) : Number.NaN;
   return {
     entry_id: typeof named === 'string' ? named : null,
-    played_at: Number.isFinite(playedMs) ? Math.floor(playedMs / 1000) : null,
+    played_at: Number.isFinite(playedMs) ? Math.floor(Math.min(playedMs, Date.parse(takenAt)) / 1000) : null,
   };
 }
 
@@ -107,7 +113,11 @@ export async function appendRows(
   { version, rows }: LogRequest,
   now: string,
 ): Promise<number> {
-  const coming = [...new Set(rows)].map((text) => ({ text, ...marksOf(text), checksum: checksumOf(text) }));
+  const coming = [...new Set(rows)].map((text) => ({
+    text,
+    ...marksOf(text, now),
+    checksum: checksumOf(text),
+  }));
   const entries = new Set(coming.map(({ entry_id }) => entry_id));
   const known = await knownRows(database, { student, version }, entries);
   const there = coming.flatMap((each) => {

@@ -130,6 +130,12 @@ async function namesOf(database: Reader): Promise<readonly RosterName[]> {
   });
 }
 
+/** When somebody played last: as it is written, unless the clock that wrote it was ahead of when it came in. */
+function lastPlayed(playedAt: number, moment: string): string {
+  const isAhead = Date.parse(moment) / 1000 >= playedAt + 1;
+  return isAhead ? new Date(playedAt * 1000).toISOString() : moment;
+}
+
 async function awayFrom(database: Reader, playedBefore: Date): Promise<Pick<Inbox, 'away' | 'awayOf'>> {
   const seconds = Math.floor(playedBefore.getTime() / 1000);
   const away = database
@@ -161,7 +167,7 @@ async function awayFrom(database: Reader, playedBefore: Date): Promise<Pick<Inbo
   const momentOf = new Map(moments.map((each) => [`${each.student_id} ${each.played_at}`, each.moment]));
   return {
     away: rows.map(({ id, name, played_at }) => ({
-      ...{ id, name, lastPlayedAt: momentOf.get(`${id} ${played_at}`) ?? '' },
+      ...{ id, name, lastPlayedAt: lastPlayed(played_at ?? 0, momentOf.get(`${id} ${played_at}`) ?? '') },
     })),
     awayOf: n,
   };

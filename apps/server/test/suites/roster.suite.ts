@@ -83,4 +83,23 @@ export function rosterSuite({ open, startTestServer }: TestStore): void {
     expect((await away()).awayOf).toBe(2);
     await database.destroy();
   });
+
+  it('[SE6500] tells who has not played for a while also where their clock was ahead, since the day it came in', async () => {
+    let today = '2026-10-20T12:00:00.000Z';
+    const database = await open(temporaryFolder());
+    const store = createStudentStore(database, () => new Date(today));
+    const { id } = await store.create('Bram');
+    const play = (startedAt: string) =>
+      store.takeIn(id, { version: 1, rows: [JSON.stringify({ id: startedAt, startedAt })] });
+    const away = async (before: string) => (await store.away(new Date(before))).away;
+    await play('2029-05-01T18:30:00+02:00');
+    expect(await away('2026-11-20T00:00:00Z')).toEqual([{ id, name: 'Bram', lastPlayedAt: today }]);
+    expect(await away('2026-10-20T00:00:00Z')).toEqual([]);
+    // whoever played since has a day of their own again
+    today = '2026-11-10T12:00:00.000Z';
+    await play('2026-11-09T18:30:00+01:00');
+    const [bram] = await away('2026-11-20T00:00:00Z');
+    expect(bram?.lastPlayedAt).toBe('2026-11-09T18:30:00+01:00');
+    await database.destroy();
+  });
 }
