@@ -51,9 +51,10 @@ export default defineConfig({
     assetsInlineLimit: 0,
     rolldownOptions: {
       checks,
-      input: { index: here('index.html'), sw: here('src/offline/sw.ts') },
+      input: { index: here('index.html'), sw: here('src/offline/sw.ts'), link: here('src/offline/link.ts') },
       output: {
-        entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
+        // Workers keep their names, by which browsers find newer ones.
+        entryFileNames: ({ name }) => (/^(?:sw|link)$/.test(name) ? '[name].js' : 'assets/[name]-[hash].js'),
       },
     },
   },

@@ -5,7 +5,7 @@ import '@shedbook/stand/theme/tokens.css';
 import '@shedbook/stand/theme/base.css';
 import { addStartPictures, chosenTheme, facesThere, showTheme } from '@shedbook/stand';
 import { loadPack } from './load-pack.ts';
-import { registerWorker } from './offline/register.ts';
+import { keepLink, registerWorker } from './offline/register.ts';
 import { PracticeApp } from './practice-app.tsx';
 
 showTheme(chosenTheme());
@@ -25,6 +25,7 @@ pack.then(
     addStartPictures().catch(() => undefined);
     await registerWorker();
     if (!isPrivate) return;
+    void keepLink();
     const { startSending } = await import('./week/sending.ts');
     startSending();
     const { startSendingTakes } = await import('./takes/sent-takes.ts');

@@ -82,6 +82,18 @@ describe('the week of a student', () => {
     expect(await (await get('.')).text()).toContain('Nothing has been set for you yet.');
   });
 
+  it('[SE6501] has the worker of the link at the link itself, and none where it was taken back', async () => {
+    const { server, made, get, waltz, set } = await aWeek();
+    const worker = await get('sw.js');
+    expect(worker.headers.get('content-type')).toBe('text/javascript; charset=utf-8');
+    // standard: W3C Service Workers, a worker stands for the folder that its script lies in
+    expect(await worker.text()).toBe(await (await get(`${waltz.id}/link.js`)).text());
+    await set(2, []);
+    expect((await get('sw.js')).headers.get('content-type')).not.toContain('javascript');
+    await send(server, 'DELETE', `/api/links/${made.link.id}`);
+    expect((await get('sw.js')).status).toBe(404);
+  });
+
   it('[SE704] tells the student what the teacher passed, and lets nobody pass themselves', async () => {
     const { server, id, get, made } = await aWeek();
     const pass = JSON.stringify({

@@ -1,6 +1,7 @@
 /** Keeping the page for use without a network, where the browser can. Source: W3C Service Workers. */
 
-import type { ToPage, ToWorker } from './messages.ts';
+import { lastWeek, linkFolder } from '../week/read-week.ts';
+import type { ToLinkWorker, ToPage, ToWorker } from './messages.ts';
 
 /** Name of the event on `window` that says: a newer version waits. */
 export const NEWER_EVENT = 'shedbook:newer';
@@ -50,13 +51,23 @@ function atRest(): Promise<void> {
   });
 }
 
-/** Lets a first visit be answered by the worker too, once it is active: the network may go before the next one. */
-async function takeCharge(): Promise<void> {
-  const { active } = await navigator.serviceWorker.ready;
-  if (!active || navigator.serviceWorker.controller) return;
-  const ask = () => tell(active, 'take charge');
-  if (active.state === 'activated') ask();
-  else active.addEventListener('statechange', () => active.state === 'activated' && ask());
+/** The worker of a registration, once it is active. */
+function whenActive({ active, waiting, installing }: ServiceWorkerRegistration): Promise<ServiceWorker> {
+  return new Promise((resolve) => {
+    const worker = active ?? waiting ?? installing;
+    const look = () => worker?.state === 'activated' && resolve(worker);
+    worker?.addEventListener('statechange', look);
+    look();
+  });
+}
+
+/**
+ * Lets a first visit be answered by the page's own worker too, once it is active: the network may go before the next one. A
+ * page may be in charge of the worker of its private link until then.
+ */
+async function takeCharge(registration: ServiceWorkerRegistration): Promise<void> {
+  const active = await whenActive(registration);
+  if (navigator.serviceWorker.controller?.scriptURL !== active.scriptURL) tell(active, 'take charge');
 }
 
 /** Registers the worker beside the page. A page that is not from a safe place goes without. */
@@ -67,7 +78,7 @@ export async function registerWorker(): Promise<void> {
   try {
     const registration = await navigator.serviceWorker.register('sw.js', { updateViaCache: 'none' });
     askWhetherWaiting(registration.waiting);
-    void takeCharge();
+    void takeCharge(registration);
     registration.addEventListener('updatefound', () => {
       const worker = registration.installing;
       worker?.addEventListener('statechange', () => {
@@ -85,4 +96,21 @@ export async function keepAlso(folder: string): Promise<void> {
   await atRest();
   const options = { scope: folder, updateViaCache: 'none' } as const;
   await navigator.serviceWorker.register(`${folder}sw.js`, options).catch(() => undefined);
+}
+
+/** Lets the private link that opened the page open it without a network, too. */
+export async function keepLink(): Promise<void> {
+  const week = lastWeek();
+  if (!week || !('serviceWorker' in navigator)) return;
+  try {
+    const scope = linkFolder();
+    const registration = await navigator.serviceWorker.register(`${scope}sw.js`, {
+      scope,
+      updateViaCache: 'none',
+    });
+    const told: ToLinkWorker = { lessons: week.lessons.map(({ id }) => id) };
+    (await whenActive(registration)).postMessage(told);
+  } catch {
+    // The link was taken back, or the host refuses workers: the lesson's own folder opens what it keeps.
+  }
 }

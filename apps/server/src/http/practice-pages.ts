@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { extname } from 'node:path';
 import { mediumType } from '@shedbook/core';
-import { policyOf } from '@shedbook/pack/serving';
+import { LINK_WORKER, policyOf } from '@shedbook/pack/serving';
 import { CLI, pickLanguage } from '@shedbook/words';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { LessonStore } from '../store/lessons.ts';
@@ -87,10 +87,12 @@ async function sendPage(
   const lessons = await lessonsSetFor(student, store);
   const slash = rest.indexOf('/');
   const folder = slash < 0 ? '' : rest.slice(0, slash);
-  const lesson = lessons.find(({ id }) => id === folder);
+  const [first] = lessons;
+  // Every lesson's pack has the worker of the link, which lies beside them.
+  const isLinkWorker = rest === 'sw.js';
+  const lesson = isLinkWorker ? first : lessons.find(({ id }) => id === folder);
   if (!lesson) {
     // The link itself, or a lesson that is no longer set: on to the first that is.
-    const [first] = lessons;
     if (!first) return sayOn(request, reply, 200, 'nothingSet');
     const { token } = request.params as { readonly token: string };
     return reply
@@ -99,7 +101,7 @@ async function sendPage(
   }
   const files = await packs.files(lesson, language);
   if (!files) return sayOn(request, reply, 422, 'lessonBroken');
-  const path = rest.slice(slash + 1) || 'index.html';
+  const path = isLinkWorker ? LINK_WORKER : rest.slice(slash + 1) || 'index.html';
   const content = files.get(path);
   if (!content) return reply.code(404).type('text/plain').send('');
   if (path === 'index.html') {

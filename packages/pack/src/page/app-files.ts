@@ -53,6 +53,9 @@ export function manifest(lesson: Lesson): PackFile {
   return textFile('manifest.webmanifest', `${JSON.stringify(content, null, 2)}\n`);
 }
 
+/** The file of the service worker of private links. */
+export const LINK_WORKER = 'link.js';
+
 /** Characters of a sum: 96 bits tell one file from whatever else a host may answer. */
 const SUM_LENGTH = 24;
 

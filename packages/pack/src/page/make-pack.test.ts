@@ -23,6 +23,7 @@ exercises:
 const APP: readonly PackFile[] = [
   textFile('assets/index-1.js', 'start()'),
   textFile('index.html', '<!doctype html><head><title>Practice</title></head><script>start()</script>'),
+  textFile('link.js', 'lead();'),
   textFile('sw.js', 'keep();'),
 ];
 
@@ -32,7 +33,7 @@ const fonts = await loadFonts((specifier) => readFile(resolve(specifier)));
 
 /** What a pack has besides its lesson. */
 type Also = Partial<
-  Pick<PackRequest, 'audio' | 'assignments' | 'level' | 'demonstrations' | 'films' | 'media'>
+  Pick<PackRequest, 'audio' | 'assignments' | 'level' | 'demonstrations' | 'films' | 'isPrivate' | 'media'>
 >;
 
 async function packOf(text: string, also: Also = {}): Promise<ReadonlyMap<string, string>> {
@@ -178,6 +179,11 @@ describe('a take-home pack', () => {
     expect(policy).toContain("default-src 'self'");
     // definition: it holds for what comes after it, so it comes before everything that is loaded
     expect(html.indexOf('Content-Security-Policy')).toBeLessThan(html.search(/<(link|script)/));
+  });
+
+  it('[SE6502] has the worker of private links only where it is opened by one', async () => {
+    expect((await packOf(TEXT)).has('link.js')).toBe(false);
+    expect((await packOf(TEXT, { isPrivate: true })).get('link.js')).toBe('lead();');
   });
 
   it('[SE31] is the same for the same lesson, and of another version for any other', async () => {

@@ -17,7 +17,7 @@ import { recordLoops } from '../files/recordings.ts';
 import { makeSheet, printSheet } from '../files/sheet.ts';
 import { writeStandardFiles } from '../files/standard-files.ts';
 import type { LessonMedia } from '../media/lesson-media.ts';
-import { manifest, serviceWorker, startPage } from './app-files.ts';
+import { LINK_WORKER, manifest, serviceWorker, startPage } from './app-files.ts';
 import {
   EXERCISES_IN_SIGHT,
   PACK_FORMAT,
@@ -186,7 +186,9 @@ export async function makePack(request: PackRequest): Promise<readonly PackFile[
   const first = firstPictures(tiles);
   const app = request.app.map((file) => (file.path === 'index.html' ? startPage(file, lesson, first) : file));
   const worker = app.find((file) => file.path === 'sw.js');
-  const plain = app.filter((file) => file !== worker);
+  // What stands at a private link serves no other host.
+  const isShown = ({ path }: PackFile) => path !== LINK_WORKER || request.isPrivate === true;
+  const plain = app.filter((file) => file !== worker && isShown(file));
   const shown = demonstrationsOf(request);
   const media = packedMedia(lesson, request.media ?? new Map());
   const recordings = shown.map(({ file }) => file);
