@@ -37,6 +37,7 @@ import {
 } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
 import { type HeardTake, hearTake } from '../listen/hear.ts';
+import { loudspeakerHint } from '../listen/loudspeaker-hint.ts';
 import { readKeysFile } from '../listen/midi-take.ts';
 import { reportLines } from '../listen/report-text.ts';
 import { readChoice, readVoices, requireForm } from '../options.ts';
@@ -187,7 +188,9 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   } = other && !isNamed ? other : { heard: heardFirst, judgement: asAsked, form };
   if (!listened.report) {
     const { lines, json } = unreported(listened, judgement, terminal.catalogue);
-    for (const line of request.json ? [JSON.stringify(json, null, 2)] : lines) terminal.say(line);
+    const more = loudspeakerHint(judgement, request.playing, words);
+    for (const line of request.json ? [JSON.stringify(json, null, 2)] : [...lines, ...more])
+      terminal.say(line);
     return 0;
   }
   const report = asJudged(listened.report, judgement);
@@ -214,5 +217,6 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   if (cleanIn !== null)
     terminal.say(say({ fact: 'clean-in-form', form: cleanIn }, terminal.catalogue.language));
   for (const line of reportLines(report, { judgement, form: playedForm, tag: language })) terminal.say(line);
+  for (const line of loudspeakerHint(judgement, request.playing, words)) terminal.say(line);
   return 0;
 }

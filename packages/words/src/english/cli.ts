@@ -295,6 +295,8 @@ export const cli = {
   },
   internal: 'Internal error: {$what}. This is our fault: please report it.',
   found: '{$where}: found {$found}, expected {$expected}',
+  loudspeakerUntold:
+    'A recording of what the loudspeaker played can be named with --playing: it is taken out of the take before anything is heard in it.',
   exerciseUntold:
     'It cannot be told which exercise was played; say it with --exercise, a number from 1 to {$most :integer}.',
   foundNear: '{$where}: found {$found}, expected {$expected} (did you mean "{$near}"?)',

@@ -10,7 +10,9 @@ import {
   swingTask,
 } from '../../../../internal/testing/loops.ts';
 import { ENGLISH } from '../english/english.ts';
+import { setting as englishMenu } from '../english/practice/setting.ts';
 import { GERMAN } from '../german/german.ts';
+import { setting as germanMenu } from '../german/practice/setting.ts';
 import { sayVerdict, teacherSentences } from '../report/say.ts';
 
 const task = swingTask();
@@ -111,6 +113,21 @@ it('[WO5302] names whole bars and rounds, and no places of them', () => {
   );
   expect(figure({ ...missing, rounds: [3] }, GERMAN)).toBe(
     'Linke Hand (Snare): 10 von 40 Schlägen fehlen, in Runde 3.',
+  );
+});
+
+it('[WO6600] what to do about a loudspeaker is right wherever it is read, and names the menu of the page that has it', () => {
+  const asked = (language: typeof ENGLISH) =>
+    [saying({ what: 'only-loudspeaker' }), saying({ what: 'only-loudspeaker', voice: 'snare' })].map(
+      (one) => sayVerdict(one, language).advice ?? '',
+    );
+  // definition: the words of the page's own menu, said of the page alone
+  for (const advice of asked(ENGLISH))
+    expect(advice).toContain(`(on the practice page: “${englishMenu.open}”, “${englishMenu.mine}”)`);
+  for (const advice of asked(GERMAN))
+    expect(advice).toContain(`(auf der Übeseite: „${germanMenu.open}“, „${germanMenu.mine}“)`);
+  expect(asked(ENGLISH)[1]).toMatch(
+    /^The snare cannot be told from the loudspeaker\. Wear headphones, or let it /,
   );
 });
 

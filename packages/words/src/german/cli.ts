@@ -298,6 +298,8 @@ export const cli = translation<typeof english.cli>()({
   },
   internal: 'Interner Fehler: {$what}. Das ist unser Fehler: Bitte melden.',
   found: '{$where}: gefunden {$found}, erwartet {$expected}',
+  loudspeakerUntold:
+    'Eine Aufnahme dessen, was der Lautsprecher spielte, lässt sich mit --playing nennen: Sie wird aus dem Gespielten herausgenommen, bevor etwas darin gehört wird.',
   exerciseUntold:
     'Welche Übung gespielt wurde, ist nicht herauszuhören; sag es mit --exercise, eine Zahl von 1 bis {$most :integer}.',
   foundNear: '{$where}: gefunden {$found}, erwartet {$expected} (gemeint „{$near}“?)',

@@ -3,6 +3,10 @@ import type { PlaceFact } from '@shedbook/core';
 import type { VerdictFact } from '@shedbook/judge';
 import { sentences } from '../../facts/sentences.ts';
 
+/** What to do about a loudspeaker, wherever it is read; “More” and “I play” are the practice page's. */
+const QUIETEN =
+  'Wear headphones, or let it leave out what you play yourself (on the practice page: “More”, “I play”).';
+
 /** Sentences on what was played. */
 export const verdicts = sentences<VerdictFact, PlaceFact>()({
   // One thing to do.
@@ -16,8 +20,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-breathe': 'Breathe, and give each beat its full length: the tempo runs away.',
   'do-keep-moving': 'Keep moving, and think of the next beat already: the tempo sinks.',
   'do-join-in': 'Nobody was heard playing. Listen as long as you like, and join in when you are ready.',
-  'do-quieten-loudspeaker':
-    'Only the loudspeaker was heard. Wear headphones, or choose under “More” what you play, so that it falls silent.',
+  'do-quieten-loudspeaker': `Only the loudspeaker was heard. ${QUIETEN}`,
   'do-come-nearer':
     'Too little was heard to judge. Bring the microphone nearer to the drums, and keep the room quiet.',
   'do-bring-in': 'Bring in {$voice :the}: it stayed out.',
@@ -28,8 +31,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-even-out':
     'Play {$voice :the} evenly: small moves, the same height each time, and listen to the gaps between the strokes.',
   'do-speak-up': 'Let {$voice :the} speak: start the stroke from higher up.',
-  'do-tell-from-loudspeaker':
-    '{$voice :the at=start} cannot be told from the loudspeaker. Wear headphones, or choose under “More” that you play it.',
+  'do-tell-from-loudspeaker': `{$voice :the at=start} cannot be told from the loudspeaker. ${QUIETEN}`,
   'do-let-be-heard':
     '{$voice :the at=start} could not be heard well enough to judge. Move the microphone towards it.',
   'do-fill-in-at': 'Let {$voice :the} sound on {$place :say}: it is missing there.',

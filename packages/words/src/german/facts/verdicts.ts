@@ -3,6 +3,10 @@ import type { PlaceFact } from '@shedbook/core';
 import type { VerdictFact } from '@shedbook/judge';
 import { sentences } from '../../facts/sentences.ts';
 
+/** What to do about a loudspeaker, wherever it is read: “Mehr” and “Ich spiele” are the practice page's. */
+const QUIETEN =
+  'Setz Kopfhörer auf, oder lass ihn auslassen, was du selbst spielst (auf der Übeseite: „Mehr“, „Ich spiele“).';
+
 /** Sentences on what was played. */
 export const verdicts = sentences<VerdictFact, PlaceFact>()({
   // One thing to do.
@@ -16,8 +20,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-breathe': 'Atme, und gib jedem Schlag seine ganze Länge: Das Tempo läuft davon.',
   'do-keep-moving': 'Bleib in Bewegung, und denk schon an den nächsten Schlag: Das Tempo sinkt.',
   'do-join-in': 'Niemand war zu hören. Hör zu, solange du magst, und steig ein, wenn du so weit bist.',
-  'do-quieten-loudspeaker':
-    'Nur der Lautsprecher war zu hören. Setz Kopfhörer auf, oder wähle unter „Mehr“, was du spielst, damit es schweigt.',
+  'do-quieten-loudspeaker': `Nur der Lautsprecher war zu hören. ${QUIETEN}`,
   'do-come-nearer':
     'Es war zu wenig zu hören, um zu urteilen. Stell das Mikrofon näher an die Trommeln, und halte den Raum still.',
   'do-bring-in': 'Jetzt mit {$voice :the case=dative}: Diese Stimme blieb aus.',
@@ -29,8 +32,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-even-out':
     'Spiel gleichmäßig ({$voice :voice}): kleine Bewegungen, immer gleich hoch, und hör auf die Lücken zwischen den Schlägen.',
   'do-speak-up': '{$voice :the at=start} soll sprechen: Hol weiter oben aus.',
-  'do-tell-from-loudspeaker':
-    '{$voice :the at=start} ist vom Lautsprecher nicht zu unterscheiden. Setz Kopfhörer auf, oder wähle unter „Mehr“, dass du das spielst.',
+  'do-tell-from-loudspeaker': `{$voice :the at=start} ist vom Lautsprecher nicht zu unterscheiden. ${QUIETEN}`,
   'do-let-be-heard':
     '{$voice :the at=start} war zu schlecht zu hören, um zu urteilen. Rück das Mikrofon dorthin.',
   'do-fill-in-at': '{$voice :the at=start} fehlt auf {$place :say}: Lass es dort klingen.',
