@@ -39,6 +39,15 @@ function strike(name: SoundName, levelDb: number) {
   );
 }
 
+/** The file with a byte too many, its last recording reaching beyond its end. */
+function withHalfASample(): Uint8Array {
+  const bytes = Uint8Array.from([...file, 0]);
+  const records = Buffer.from(bytes.buffer).indexOf('shdr') + 8;
+  // source: SoundFont 2.04, 7.10: records of 46 bytes; `dwEnd` stands at 24, in samples
+  new DataView(bytes.buffer).setUint32(records + 46 * 2 + 24, bytes.length, true);
+  return bytes;
+}
+
 describe('a SoundFont kit', () => {
   it('[SO95] plays the General MIDI keys of its drum set at their pitch', () => {
     // definition: the recordings above, on the keys of the General MIDI percussion map
@@ -77,6 +86,10 @@ describe('a SoundFont kit', () => {
       expect.objectContaining({ fact: { fact: 'sound-font-no-riff', bytes: 3 } }),
     );
     expect(load(file.slice(0, 300))).toThrow(
+      expect.objectContaining({ fact: { fact: 'sound-font-damaged' } }),
+    );
+    // half a sample at the end of a recording
+    expect(load(withHalfASample())).toThrow(
       expect.objectContaining({ fact: { fact: 'sound-font-damaged' } }),
     );
     expect(load(soundFont([{ key: 60, samples: recording(440) }], RATE, 0))).toThrow(

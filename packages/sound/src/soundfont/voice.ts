@@ -12,6 +12,7 @@
 import { dbToGain, filterInPlace, lowPass } from '@shedbook/signal';
 import { GeneratorTypes, type VoiceParameters } from 'spessasynth_core';
 import { hermite } from '../synth/interpolate.ts';
+import { SoundFontError } from './sound-font-fact.ts';
 
 /** Longest ring, in seconds. */
 const LONGEST_SECONDS = 6;
@@ -60,9 +61,18 @@ function envelope(of: Reader): (seconds: number) => number {
   };
 }
 
+/** What was recorded. @throws SoundFontError where it lies beside the file, or ends within a sample */
+function recorded({ sample }: VoiceParameters): Float32Array {
+  try {
+    return sample.getAudioData();
+  } catch {
+    throw new SoundFontError({ fact: 'sound-font-damaged' });
+  }
+}
+
 function addVoice(out: Float32Array, voice: VoiceParameters, key: number, rate: number): void {
   const of = reader(voice);
-  const data = voice.sample.getAudioData();
+  const data = recorded(voice);
   const step = speed(voice, of, key, rate);
   const gain = envelope(of);
   const level = dbToGain(-of('initialAttenuation') / 10);
@@ -88,6 +98,7 @@ function fromOnset(samples: Float32Array): Float32Array {
 
 /**
  * The sound of a key.
+ * @throws SoundFontError where a recording of it is damaged
  * @param velocity 1 to 127; softer strokes pass a lower filter.
  */
 export function playVoices(
