@@ -11,5 +11,6 @@ export * from './rasterise.ts';
 export * from './recorded.ts';
 export * from './scene.ts';
 export * from './scenes.ts';
+export * from './size.ts';
 export * from './sound.ts';
 export type { Pixels } from './yuv.ts';

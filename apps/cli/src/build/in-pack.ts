@@ -3,11 +3,10 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import type { Lesson } from '@shedbook/core';
-import { planFilm } from '@shedbook/film';
+import { estimateFilmBytes, planFilm } from '@shedbook/film';
 import { type EngravingTools, InputError, loadKit } from '@shedbook/host';
 import {
   estimateDemonstrationBytes,
-  estimateFilmBytes,
   estimatePictureBytes,
   type HeardPerformances,
   makeDemonstrations,

@@ -1,7 +1,10 @@
 /** `shedbook film`: a lesson as a film. */
 import { Bpm, LESSON_TEMPI, type Lesson } from '@shedbook/core';
 import {
+  estimateFilmBytes,
+  FILM_ENDINGS,
   type Film,
+  type FilmEnding,
   type FilmLook,
   type FilmRequest,
   FRAME_RATES,
@@ -14,10 +17,7 @@ import {
 } from '@shedbook/film';
 import { loadEngravingTools, loadKit } from '@shedbook/host';
 import {
-  estimateFilmBytes,
   estimatePictureBytes,
-  FILM_ENDINGS,
-  type FilmEnding,
   type FilmProgress,
   filmEndingOf,
   type HeardPerformances,

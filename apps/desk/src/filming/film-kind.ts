@@ -1,4 +1,5 @@
 /** Kinds of film that browsers encode by themselves. Sources: W3C WebCodecs; its codec registry. */
+import type { FilmEnding } from '@shedbook/film';
 import {
   canEncodeAudio,
   canEncodeVideo,
@@ -10,7 +11,7 @@ import {
 
 /** A kind of film. */
 export interface FilmKind {
-  readonly ending: '.mp4' | '.webm';
+  readonly ending: FilmEnding;
   readonly type: string;
   readonly video: { readonly codec: 'avc' | 'vp9' | 'vp8'; readonly quality: Quality };
   readonly sound: { readonly codec: 'aac' | 'opus'; readonly quality: Quality };

@@ -1,24 +1,23 @@
 /** Makes films beside the page, where the computer that runs the desk has no FFmpeg. */
 import { type Lesson, parseLesson } from '@shedbook/core';
-import { measureFilm, requestFor } from '@shedbook/film';
+import { estimateFilmBytes, measureFilm, requestFor } from '@shedbook/film';
 import { RECORDING_RATE_HZ } from '@shedbook/pack';
 import { createKit } from '@shedbook/sound';
 import { filmKindHere } from './film-kind.ts';
 import type { FilmNews, FilmOrder } from './messages.ts';
 
-/** Bytes of a second of film, sound and all, by frames a second: means of films of three demo lessons. */
-const BYTES_PER_SECOND = { 30: 75_000, 60: 92_000 } as const;
-
 const tell = (news: FilmNews) => self.postMessage(news);
 
 async function answer({ want, wish, spoken }: FilmOrder, lesson: Lesson): Promise<FilmNews> {
-  const { frames, ...size } = measureFilm(requestFor(lesson, wish, []), wish.shape);
+  const request = requestFor(lesson, wish, []);
+  const { frames, ...size } = measureFilm(request, wish.shape);
   const frameRate = wish.framesPerSecond;
   const kind = await filmKindHere({ width: size.widthPx, height: size.heightPx, frameRate });
   if (!kind) return { kind: 'unable' };
-  const seconds = frames / frameRate;
-  if (want === 'plan')
-    return { kind: 'planned', plan: { seconds, ...size, bytes: seconds * BYTES_PER_SECOND[frameRate] } };
+  if (want === 'plan') {
+    const bytes = estimateFilmBytes({ frames, request }, kind.ending);
+    return { kind: 'planned', plan: { seconds: frames / frameRate, ...size, bytes } };
+  }
   const [{ makeFilm }, { loadFilmTools }] = await Promise.all([
     import('./make-film.ts'),
     import('./film-tools.ts'),

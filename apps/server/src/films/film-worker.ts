@@ -2,13 +2,20 @@
 import { dirname } from 'node:path';
 import { parentPort } from 'node:worker_threads';
 import { type Lesson, parseLesson } from '@shedbook/core';
-import { askedForm, type Film, lookFor, measureFilm, planFilm, requestFor } from '@shedbook/film';
+import {
+  askedForm,
+  estimateFilmBytes,
+  type Film,
+  type FilmEnding,
+  lookFor,
+  measureFilm,
+  planFilm,
+  requestFor,
+} from '@shedbook/film';
 import { InputError, loadEngravingTools, loadKit } from '@shedbook/host';
 import {
   endingHere,
-  estimateFilmBytes,
   estimatePictureBytes,
-  type FilmEnding,
   hearPerformances,
   makeFilm,
   NotPlayedError,

@@ -5,16 +5,10 @@
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
 import { FullScaleDb } from '@shedbook/core';
-import type { Film } from '@shedbook/film';
+import { FILM_ENDINGS, type Film, type FilmEnding } from '@shedbook/film';
 import { InputError } from '../input-error.ts';
 
 const run = promisify(execFile);
-
-/** Kinds of file that a film can be, by their endings. */
-export const FILM_ENDINGS = ['.mp4', '.webm'] as const;
-
-/** A kind of file. */
-export type FilmEnding = (typeof FILM_ENDINGS)[number];
 
 /** An encoder of FFmpeg and how it is told to work. */
 interface VideoEncoder {

@@ -2,10 +2,10 @@
 import { type FileHandle, open } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Hertz } from '@shedbook/core';
-import { encodeMastered, type Film, renderScene, type Scene } from '@shedbook/film';
+import { encodeMastered, type Film, type FilmEnding, renderScene, type Scene } from '@shedbook/film';
 import type { Kit, StereoAudio } from '@shedbook/sound';
 import { loadSpokenWords } from '../spoken-words.ts';
-import { encodeSound, type FilmEnding } from './encoder.ts';
+import { encodeSound } from './encoder.ts';
 import { pathOf, type Recordings, readStretch } from './recordings.ts';
 
 function interleave({ left, right }: StereoAudio): Uint8Array {

@@ -1,6 +1,6 @@
 /** Films on disk: beside the rest of the room, since whoever makes none is not to load what they are made of. */
 export { estimateDemonstrationBytes, makeDemonstrations } from './demonstrations.ts';
-export { endingHere, FILM_ENDINGS, type FilmEnding } from './encoder.ts';
+export { endingHere } from './encoder.ts';
 export {
   type HeardPerformances,
   type HearOrder,
@@ -10,7 +10,6 @@ export {
   type TakeHeard,
 } from './hear-performances.ts';
 export {
-  estimateFilmBytes,
   estimatePictureBytes,
   type FilmFile,
   type FilmOrder,

@@ -11,8 +11,9 @@ import {
   chaptersOf,
   createPainter,
   drawingsOf,
+  FILM_ENDINGS,
   type Film,
-  type FilmRequest,
+  type FilmEnding,
   filmIn,
   frameAt,
   type Rasteriser,
@@ -22,15 +23,7 @@ import {
 import type { Kit } from '@shedbook/sound';
 import { LANGUAGE_TAGS, type LanguageTag } from '@shedbook/words';
 import { InputError, reasonOf } from '../input-error.ts';
-import {
-  chapterFile,
-  encoderArguments,
-  FILM_ENDINGS,
-  type FilmEnding,
-  type FilmParts,
-  findEncoder,
-  type PictureOver,
-} from './encoder.ts';
+import { chapterFile, encoderArguments, type FilmParts, findEncoder, type PictureOver } from './encoder.ts';
 import { writeFilmSound } from './film-sound.ts';
 import { loadRasteriser } from './rasterise.ts';
 import { pathOf, type Recordings } from './recordings.ts';
@@ -63,14 +56,6 @@ export interface FilmFile {
   readonly bytes: number;
 }
 
-/** Bytes of a second of film at full size, sound and all, by kind and frames a second: means of films of three demo lessons. */
-const BYTES_PER_SECOND: Readonly<
-  Record<FilmEnding, Readonly<Record<FilmRequest['framesPerSecond'], number>>>
-> = {
-  '.mp4': { 30: 75_000, 60: 92_000 },
-  '.webm': { 30: 39_000, 60: 43_000 },
-};
-
 /** Bytes of a second of somebody's picture that fills the page: hands and drums, as telephones film them; a guess. */
 const PICTURE_BYTES_PER_SECOND = 1_000_000;
 
@@ -86,15 +71,6 @@ export function estimatePictureBytes({ scenes, request }: Film): number {
     scene.kind === 'title' ? 0 : pictureShare(scene) * scene.frames * PICTURE_BYTES_PER_SECOND,
   );
   return perSecond.reduce((sum, bytes) => sum + bytes, 0) / request.framesPerSecond;
-}
-
-/** How large a film over no performance will be, in bytes, within a factor of two. */
-export function estimateFilmBytes(
-  { frames, request }: Pick<Film, 'frames' | 'request'>,
-  ending: FilmEnding,
-): number {
-  const { framesPerSecond } = request;
-  return Math.round((frames / framesPerSecond) * BYTES_PER_SECOND[ending][framesPerSecond]);
 }
 
 /** The kind of file that a path asks for, or null. */
