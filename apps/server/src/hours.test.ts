@@ -1,9 +1,10 @@
 import { cpSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { HourList, MadeLink, Receipt, StoredHour, StoredStudent } from '@shedbook/routes';
+import type { MadeLink, Receipt, StoredHour } from '@shedbook/routes';
 import { sql } from 'kysely';
 import { expect, it } from 'vitest';
 import { keptSamplePath } from '../../../internal/testing/kept-samples.ts';
+import { DAY, hoursOf, NOTES, newStudent, wrote } from '../test/dated.ts';
 import { IN_A_FILE } from '../test/stores.ts';
 import { hoursSuite } from '../test/suites/hours.suite.ts';
 import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
@@ -15,20 +16,6 @@ import { openTakeFiles } from './store/take-files.ts';
 import { createTakeStore } from './store/takes.ts';
 
 const LESSON = 'title: Slow twelve\nmeter: 12/8\nexercises:\n  - xxx x.x x.. ...\n';
-const NOTES = 'Wrist is tense: ask at home. Not for them.';
-const DAY = '2026-11-29';
-
-async function newStudent(server: { readonly url: string }, name = 'Bram'): Promise<StoredStudent> {
-  return (await send(server, 'POST', '/api/students', { name })).body as StoredStudent;
-}
-
-function wrote(revision: number, done = 'Feathering, then exercise 3.') {
-  return { attendance: 'came', done, notes: NOTES, revision };
-}
-
-async function hoursOf(server: { readonly url: string }, id: string): Promise<HourList> {
-  return (await send(server, 'GET', `/api/students/${id}/hours`)).body as HourList;
-}
 
 hoursSuite(IN_A_FILE);
 

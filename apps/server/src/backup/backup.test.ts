@@ -2,47 +2,15 @@ import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { createWriteStream, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { MadeLink, StoredStudent } from '@shedbook/routes';
-import { strToU8, zipSync } from 'fflate';
 import SQLite from 'libsql';
 import { describe, expect, it } from 'vitest';
+import { aDesk, takeFile } from '../../test/backed-up.ts';
 import { IN_A_FILE } from '../../test/stores.ts';
 import { backupSuite } from '../../test/suites/backup.suite.ts';
-import { createLesson, send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
+import { send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
 import { STORE_FILE } from '../store/open.ts';
 import { backUp, restore } from './by-command.ts';
 import { checkBackup } from './read-backup.ts';
-
-const SWING = 'title: First swing\ntempo: 240\nfeel: triplet\nexercises:\n  - x.. ..x x.x ...\n';
-const ROW = JSON.stringify({ id: 'phone 1', startedAt: '2026-11-25T18:30:00+01:00', loops: [] });
-
-/** A take whose sound is a long noise, so that a backup has many bytes of it. */
-function takeFile(id: string, sound = 'sound '.repeat(3000)): Buffer {
-  const facts = {
-    ...{ id, startedAt: '2026-11-25T18:30:00+01:00', lesson: 'first-swing', lessonTitle: 'First swing' },
-    ...{ exercise: null, number: 1, form: 'loop', durationSeconds: 12.5, verdicts: [] },
-  };
-  const files = { 'take.json': strToU8(JSON.stringify(facts)), 'take.flac': strToU8(sound) };
-  return Buffer.from(zipSync(files, { level: 0, mtime: '2026-11-25T18:30:00+01:00' }));
-}
-
-/** A desk with a lesson, and a student with practice, a private link and a take. */
-async function aDesk(dataDir = temporaryFolder()) {
-  const server = await startTestServer({ dataDir });
-  const lesson = await createLesson(server, SWING);
-  const { id } = (await send(server, 'POST', '/api/students', { name: 'Ifeoma' })).body as StoredStudent;
-  await send(server, 'POST', `/api/students/${id}/log`, { version: 1, rows: [ROW] });
-  const made = (await send(server, 'POST', `/api/students/${id}/links`)).body as MadeLink;
-  const { pathname } = new URL(made.address);
-  const sendTake = (take: string, sound?: string) =>
-    fetch(new URL(`${pathname}takes/${encodeURIComponent(take)}`, server.url), {
-      method: 'PUT',
-      headers: { 'content-type': 'application/octet-stream' },
-      body: new Uint8Array(takeFile(take, sound)),
-    });
-  expect((await sendTake('phone 1')).status).toBe(201);
-  return { server, dataDir, lesson, id, pathname, sendTake, link: made.link };
-}
 
 /** Every row of a store: SQLite may move what its log holds into its file at any time, and nothing is changed by that. */
 function rowsOf(file: string): string {
@@ -73,7 +41,7 @@ backupSuite(IN_A_FILE);
 
 describe('backing up', () => {
   it('[SE1600] puts everything into one file that any computer can open and check', async () => {
-    const { dataDir } = await aDesk();
+    const { dataDir } = await aDesk(IN_A_FILE);
     const file = join(temporaryFolder(), 'week.tar');
     const written = await backUp(dataDir, file);
     expect(written).toMatchObject({ file, lessons: 1, students: 1, takes: 1, damagedTakes: 0 });
@@ -98,7 +66,7 @@ describe('backing up', () => {
   });
 
   it('[SE1603] [SE5002] refuses a backup that was changed, breaks off or is none, and touches nothing', async () => {
-    const { dataDir, server } = await aDesk();
+    const { dataDir, server } = await aDesk(IN_A_FILE);
     const folder = temporaryFolder();
     const file = join(folder, 'week.tar');
     await backUp(dataDir, file);
@@ -131,7 +99,7 @@ describe('backing up', () => {
   }, 60_000);
 
   it('[SE1607] sets a store aside that is too damaged to be backed up', async () => {
-    const { dataDir, server } = await aDesk();
+    const { dataDir, server } = await aDesk(IN_A_FILE);
     const file = join(temporaryFolder(), 'week.tar');
     await backUp(dataDir, file);
     await server.close();

@@ -1,47 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { LogPage, MadeLink, StoredStudent, Week } from '@shedbook/routes';
-import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { aDesk, ROW, takeFile } from '../backed-up.ts';
 import type { TestStore } from '../stores.ts';
 import { createLesson, rosterOf, send, temporaryFolder } from '../temporary.ts';
 
 /** Backing up and restoring, in whichever database the store lies. */
-export function backupSuite({ backUp, restore, setPassphrase, startTestServer }: TestStore): void {
-  const SWING = 'title: First swing\ntempo: 240\nfeel: triplet\nexercises:\n  - x.. ..x x.x ...\n';
-  const ROW = JSON.stringify({ id: 'phone 1', startedAt: '2026-11-25T18:30:00+01:00', loops: [] });
-
-  /** A take whose sound is a long noise, so that a backup has many bytes of it. */
-  function takeFile(id: string, sound = 'sound '.repeat(3000)): Buffer {
-    const facts = {
-      ...{ id, startedAt: '2026-11-25T18:30:00+01:00', lesson: 'first-swing', lessonTitle: 'First swing' },
-      ...{ exercise: null, number: 1, form: 'loop', durationSeconds: 12.5, verdicts: [] },
-    };
-    const files = { 'take.json': strToU8(JSON.stringify(facts)), 'take.flac': strToU8(sound) };
-    return Buffer.from(zipSync(files, { level: 0, mtime: '2026-11-25T18:30:00+01:00' }));
-  }
-
-  /** A desk with a lesson, and a student with practice, a private link and a take. */
-  async function aDesk(dataDir = temporaryFolder()) {
-    const server = await startTestServer({ dataDir });
-    const lesson = await createLesson(server, SWING);
-    const { id } = (await send(server, 'POST', '/api/students', { name: 'Ifeoma' })).body as StoredStudent;
-    await send(server, 'POST', `/api/students/${id}/log`, { version: 1, rows: [ROW] });
-    const made = (await send(server, 'POST', `/api/students/${id}/links`)).body as MadeLink;
-    const { pathname } = new URL(made.address);
-    const sendTake = (take: string, sound?: string) =>
-      fetch(new URL(`${pathname}takes/${encodeURIComponent(take)}`, server.url), {
-        method: 'PUT',
-        headers: { 'content-type': 'application/octet-stream' },
-        body: new Uint8Array(takeFile(take, sound)),
-      });
-    expect((await sendTake('phone 1')).status).toBe(201);
-    return { server, dataDir, lesson, id, pathname, sendTake, link: made.link };
-  }
+export function backupSuite(store: TestStore): void {
+  const { backUp, restore, setPassphrase, startTestServer } = store;
 
   describe('backing up', () => {
     it('[SE1601] restores everything into an empty folder: lessons, practice, links and takes', async () => {
-      const { dataDir, server, lesson, id, pathname } = await aDesk();
+      const { dataDir, server, lesson, id, pathname } = await aDesk(store);
       const file = join(temporaryFolder(), 'week.tar');
       await backUp(dataDir, file);
       await server.close();
@@ -60,7 +31,7 @@ export function backupSuite({ backUp, restore, setPassphrase, startTestServer }:
     });
 
     it('[SE1602] takes what comes while it is made whole or not at all', async () => {
-      const { dataDir, sendTake } = await aDesk();
+      const { dataDir, sendTake } = await aDesk(store);
       const folder = temporaryFolder();
       const sending = Promise.all(
         Array.from({ length: 24 }, (_, n) => sendTake(`phone ${n % 6}`, `${n} `.repeat(20_000))),
@@ -75,7 +46,7 @@ export function backupSuite({ backUp, restore, setPassphrase, startTestServer }:
     });
 
     it('[SE1604] keeps what was there before, also while the desk works, and leaves erased what was erased', async () => {
-      const desk = await aDesk();
+      const desk = await aDesk(store);
       const { dataDir, server, id, pathname, link } = desk;
       const file = join(temporaryFolder(), 'week.tar');
       const gone = (await send(server, 'POST', '/api/students', { name: 'Zebulon Quack' }))
@@ -99,7 +70,7 @@ export function backupSuite({ backUp, restore, setPassphrase, startTestServer }:
     });
 
     it('[SE1605] leaves nothing of who is erased in what was kept before', async () => {
-      const { dataDir, server, id } = await aDesk();
+      const { dataDir, server, id } = await aDesk(store);
       const file = join(temporaryFolder(), 'week.tar');
       await backUp(dataDir, file);
       const { before } = await restore(dataDir, file);
@@ -111,7 +82,7 @@ export function backupSuite({ backUp, restore, setPassphrase, startTestServer }:
     });
 
     it('[SE1606] leaves passphrase and sign-ins as they are, and gives a new folder the passphrase of the backup', async () => {
-      const { dataDir } = await aDesk();
+      const { dataDir } = await aDesk(store);
       await setPassphrase('the first passphrase', dataDir);
       const file = join(temporaryFolder(), 'week.tar');
       await backUp(dataDir, file);

@@ -1,28 +1,13 @@
-import type { HourList, StoredStudent } from '@shedbook/routes';
 import { sql } from 'kysely';
 import { expect, it } from 'vitest';
 import { createHourStore } from '../../src/store/hours.ts';
 import { createStudentStore } from '../../src/store/students.ts';
+import { DAY, hoursOf, NOTES, newStudent, wrote } from '../dated.ts';
 import type { TestStore } from '../stores.ts';
 import { send, temporaryFolder } from '../temporary.ts';
 
 /** Dated lessons, in whichever database it lies. */
 export function hoursSuite({ open, startTestServer }: TestStore): void {
-  const NOTES = 'Wrist is tense: ask at home. Not for them.';
-  const DAY = '2026-11-29';
-
-  async function newStudent(server: { readonly url: string }, name = 'Bram'): Promise<StoredStudent> {
-    return (await send(server, 'POST', '/api/students', { name })).body as StoredStudent;
-  }
-
-  function wrote(revision: number, done = 'Feathering, then exercise 3.') {
-    return { attendance: 'came', done, notes: NOTES, revision };
-  }
-
-  async function hoursOf(server: { readonly url: string }, id: string): Promise<HourList> {
-    return (await send(server, 'GET', `/api/students/${id}/hours`)).body as HourList;
-  }
-
   it('[SE3000] keeps a dated lesson, and refuses what was made from another revision', async () => {
     const server = await startTestServer();
     const { id } = await newStudent(server);
