@@ -1,10 +1,12 @@
 /** The lessons in a book, in order. */
 import { Button, Icon, useSay } from '@shedbook/stand';
 import type { BooksWords } from '@shedbook/words';
-import { useEffect, useRef, useState } from 'react';
+import { useLayoutEffect, useRef, useState } from 'react';
+import { TurnButtons } from '../shared/turn-buttons.tsx';
+import { withTurn } from '../shared/with-turn.ts';
 import styles from './books.module.css';
 import { ChapterSections } from './chapter-sections.tsx';
-import { type BookChapter, movedChapter, withChapter, withoutChapter } from './chapters.ts';
+import { type BookChapter, withChapter, withoutChapter } from './chapters.ts';
 
 interface BookChaptersProps {
   readonly chapters: readonly BookChapter[];
@@ -16,39 +18,32 @@ interface BookChaptersProps {
   readonly onChange: (chapters: readonly BookChapter[]) => void;
 }
 
-type Direction = 'earlier' | 'later';
-
-/** Keeps the focus on the button that moved a chapter, or on its neighbour where it can be moved no further. */
-function useFollow() {
+/** Puts the focus beside a chapter that was taken out, since its own button is gone. */
+function useNeighbour(chapters: readonly BookChapter[]) {
   const list = useRef<HTMLOListElement>(null);
-  const wanted = useRef<{ readonly place: number; readonly direction: Direction } | null>(null);
-  useEffect(() => {
-    if (!wanted.current) return;
-    const { place, direction } = wanted.current;
-    wanted.current = null;
-    const buttons = [...(list.current?.children[place]?.querySelectorAll('button') ?? [])];
-    const free = buttons.filter(({ disabled }) => !disabled);
-    const own = free.find(({ dataset }) => dataset['moves'] === direction);
-    (own ?? free.find(({ dataset }) => dataset['moves']) ?? free[0])?.focus();
-  });
-  return { list, wanted };
+  const place = useRef<number | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the shorter list is what is waited for
+  useLayoutEffect(() => {
+    if (place.current === null) return;
+    list.current?.children[place.current]?.querySelector<HTMLButtonElement>('button:enabled')?.focus();
+    place.current = null;
+  }, [chapters]);
+  return { list, place };
 }
 
 /** The list. */
 export function BookChapters({ chapters, titleOf, factsOf, words, onChange }: BookChaptersProps) {
   const say = useSay();
-  const { list, wanted } = useFollow();
+  const { list, place } = useNeighbour(chapters);
   const [opened, setOpened] = useState<string | null>(null);
   const latest = useRef(chapters);
   latest.current = chapters;
-  const move = (from: number, direction: Direction, title: string) => {
-    const to = direction === 'earlier' ? from - 1 : from + 1;
-    wanted.current = { place: to, direction };
-    onChange(movedChapter(chapters, from, to));
-    say(words.moved({ title, n: to + 1 }));
+  const move = (from: number, by: -1 | 1, title: string) => {
+    onChange(withTurn(chapters, from, by));
+    say(words.moved({ title, n: from + by + 1 }));
   };
   const takeOut = (at: number, chapter: BookChapter, title: string) => {
-    wanted.current = { place: Math.max(0, Math.min(at, chapters.length - 2)), direction: 'earlier' };
+    place.current = Math.max(0, Math.min(at, chapters.length - 2));
     onChange(withoutChapter(chapters, at));
     const putBack = () => onChange(withChapter(latest.current, at, chapter));
     say(words.takenOut({ title }), { label: words.putBack, run: putBack });
@@ -82,24 +77,13 @@ export function BookChapters({ chapters, titleOf, factsOf, words, onChange }: Bo
                 {words.sections}
               </Button>
             )}
-            <Button
-              dress="bare"
-              data-moves="earlier"
-              disabled={index === 0}
-              aria-label={words.earlier({ title })}
-              onClick={() => move(index, 'earlier', title)}
-            >
-              <Icon name="up" />
-            </Button>
-            <Button
-              dress="bare"
-              data-moves="later"
-              disabled={index === chapters.length - 1}
-              aria-label={words.later({ title })}
-              onClick={() => move(index, 'later', title)}
-            >
-              <Icon name="down" />
-            </Button>
+            <TurnButtons
+              name={title}
+              at={index}
+              of={chapters.length}
+              words={words}
+              onTurn={(by) => move(index, by, title)}
+            />
             <Button
               dress="bare"
               aria-label={words.takeOut({ title })}

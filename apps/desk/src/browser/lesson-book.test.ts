@@ -81,6 +81,8 @@ it('[ST3000] [ST3001] [ST3002] the teacher writes on a lesson, takes the draft w
   await earlier.click();
   await earlier.click();
   expect(await earlier.isDisabled()).toBe(true);
+  // the focus goes with it, to the neighbour where it goes no further
+  expect(await page.locator(':focus').getAttribute('aria-label')).toBe('Slow twelve 3 later');
   await draft.getByRole('button', { name: /^Set (?:this|these) \d exercises? for Kaito$/ }).click();
   await page.getByText('Set for Kaito, and written into the lesson of today.').waitFor();
   await book.getByText('Slow twelve 1, up to 90, for Tuesday, January 8').waitFor();
