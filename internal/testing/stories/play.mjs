@@ -3,12 +3,13 @@
  *
  * Conventions: seconds from the first bar line; milliseconds positive late; a place is `beat.slot`, from 1. Changes are
  * data: `exercise` plays another one; `only` and `leaves` name voices, `leavesAt` voices and places or bars; `adds`
- * strokes; `on` moves a voice to another drum; `straight` puts swung off-beats into the middle of the beat; `beatsLate`
+ * strokes; `on` moves a voice to another drum; `straight` puts swung off-beats into the middle of the beat, or
+ * swung sixteenths into that of half a beat; `beatsLate`
  * moves everything or a voice; `lateMs` and `spreadMs` hold for all, or by voice; `lateAt` for a voice at a place,
  * or in bars or rounds (from 0), as `leavesAt` has them;
  * `tempo` is a ratio, `drift` the change of tempo through a round, both beside the click or the tempo asked; `louderDb`
  * by voice, `ghostsDb` for the soft strokes of a voice that has loud ones; `swung` puts straight off-beats on the last
- * triplet; `rests` names bars that are not played, in one round or in each; `pause` stops for some beats after a bar of a
+ * triplet, or every second sixteenth on that of half a beat; `rests` names bars that are not played, in one round or in each; `pause` stops for some beats after a bar of a
  * round, and `skips` leaves a bar of it out, so that what follows comes later or sooner; `sounds` random strokes a round,
  * as of somebody who talks; `bars` names the bars that come instead of those of the form, one after the other.
  */
@@ -48,6 +49,11 @@ function isHalf({ slots, written }) {
   return slots % 2 === 0 && written.slot === slots / 2 + 1;
 }
 
+/** Whether a stroke is every second sixteenth. */
+function isSecond({ slots, written }) {
+  return slots === 4 && written.slot % 2 === 0;
+}
+
 const SOFT_DB = 6;
 
 /** What a soft stroke of a voice that has loud ones is louder by. */
@@ -76,7 +82,10 @@ function secondsOf(stroke, changes, beat, roundSeconds) {
   let at = stroke.timeSeconds;
   const isStraight = straight === true || (Array.isArray(straight) && straight.includes(stroke.voice));
   if (isStraight && isOffBeat(stroke)) at = Math.floor(at / beat + 1e-6) * beat + beat / 2;
-  if (changes.swung && isHalf(stroke)) at += beat / 6;
+  if (straight === 'sixteenths' && isSecond(stroke))
+    at = Math.floor((at / beat) * 2 + 1e-6) * (beat / 2) + beat / 4;
+  if (changes.swung === true && isHalf(stroke)) at += beat / 6;
+  if (changes.swung === 'sixteenths' && isSecond(stroke)) at += beat / 12;
   at += by(beatsLate, stroke.voice) * beat;
   // a tempo that changes steadily by `drift` through the round
   const share = at / roundSeconds;

@@ -29,7 +29,8 @@ export interface Changes {
     readonly inBars?: readonly number[];
   }[];
   readonly on?: Partial<Record<Voice, Voice>>;
-  readonly straight?: boolean | readonly Voice[];
+  /** Swung off-beats in the middle: all, of some voices, or swung sixteenths. */
+  readonly straight?: boolean | readonly Voice[] | 'sixteenths';
   readonly beatsLate?: ByVoice;
   readonly lateMs?: ByVoice;
   readonly spreadMs?: ByVoice;
@@ -49,8 +50,8 @@ export interface Changes {
   readonly silent?: boolean;
   /** The bars that come, one after the other, instead of those of the form. */
   readonly bars?: readonly number[];
-  /** Off-beats of straight eighths as a shuffle's. */
-  readonly swung?: boolean;
+  /** Off-beats of straight eighths, or every second straight sixteenth, as a shuffle's. */
+  readonly swung?: boolean | 'sixteenths';
   /** How much louder than written soft strokes are. */
   readonly ghostsDb?: number;
   /** Bars in which nothing is played, the count going on; rounds from 0. */

@@ -101,7 +101,7 @@ export const UNSEEN_NOTES = [
     ...CLICK,
     play: { swung: true, spreadMs: 8 },
     is: ['nearly', 'not yet'],
-    first: 'late',
+    first: 'swung-feel',
     not: ['missing', 'extra', ...ELSE],
   },
   {
@@ -216,7 +216,7 @@ export const UNSEEN_SOUND = [
     ...CLICK,
     play: { swung: true, spreadMs: 9 },
     is: ['nearly', 'not yet'],
-    first: 'late',
+    first: 'swung-feel',
     not: ['missing', 'extra', ...ELSE],
   },
   {

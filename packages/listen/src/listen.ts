@@ -15,11 +15,12 @@ import {
   type Voice,
 } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
-import { type Alignment, align, alignmentOf } from './align/align.ts';
+import { type Alignment, alignmentOf } from './align/align.ts';
 import { askedGrid, isPlayed } from './align/asked-grid.ts';
 import type { FormGrid } from './align/form-grid.ts';
 import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
+import { alignInAnyFeel } from './align/other-feel.ts';
 import { levelledUnderOthers } from './decide/covered.ts';
 import { withoutDrawn } from './decide/drawn.ts';
 import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
@@ -168,7 +169,7 @@ export function reportOn(
   const grid = askedGrid(asked);
   const free = hearFreely(events, network);
   const seen = observe(events, free);
-  const found = align(seen, grid);
+  const found = alignInAnyFeel(seen, asked, grid);
   if (!found) return refuse('no-drums-followed');
   const voices = voicesOf(lesson, form).filter(isPlayed(asked));
   const sounding = { seen, chances: byVoice(chancesIn(events, free, voices)) };

@@ -48,19 +48,22 @@ const LOOP: Form = {
   countInBars: 1,
 };
 
+const FOUR = [{ play: 'pattern', bars: 4, ending: null }] as const;
+
 const askedOf = (name: string, exercise: number): Asked => ({ lesson: demo(name), exercise, form: LOOP });
 
 function heard(
   asked: ReturnType<typeof askedOf>,
   room: boolean,
   isPlayed: (stroke: Stroke) => boolean = () => true,
+  as = asked,
 ) {
   const { strokes, durationSeconds } = perform(asked.lesson, asked);
   const { left, right } = render({ strokes: strokes.filter(isPlayed), durationSeconds }, { kit, room });
   return listen(
     left.map((sample, i) => (sample + right[i]!) / 2),
     RATE,
-    asked,
+    as,
   ).report;
 }
 
@@ -77,6 +80,23 @@ describe('our own recordings', () => {
         // [LI1103] definition: the foot is rendered at each of its places
         expect(report?.unheard).not.toContainEqual({ reason: 'hard-to-tell', voice: 'hihat-foot' });
       }
+    },
+  );
+
+  // definition: what is rendered is what is written, its off-beats moved as beginners do who bring their old feel along
+  it.each([
+    { name: 'bossa', exercise: 6, feel: { kind: 'ratio', ratio: 2, of: 'eighths' } },
+    { name: 'shuffle', exercise: 4, feel: { kind: 'ratio', ratio: 1, of: 'eighths' } },
+  ] as const)(
+    '[LI7500] $name $exercise in the other feel: bars and strokes are found all the same',
+    ({ name, exercise, feel }) => {
+      const asked = { ...askedOf(name, exercise), form: { ...LOOP, sections: FOUR } };
+      const played = heard({ ...asked, lesson: { ...asked.lesson, feel } }, false, undefined, asked);
+      expect(played?.missed).toEqual([]);
+      expect(played?.strokes.filter((stroke) => !stroke.written)).toEqual([]);
+      expect(played?.alignment.bpm).toBeCloseTo(asked.lesson.tempo.startBpm, 0);
+      // definition: long part by short part, as they were rendered; shown also where none is asked
+      expect(played?.swingRatio?.median).toBeCloseTo(feel.ratio, 1);
     },
   );
 

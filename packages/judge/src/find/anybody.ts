@@ -122,5 +122,6 @@ const INSTEAD: ReadonlySet<Finding['what']> = new Set([
   'other-exercise',
   'shifted',
   'straight-feel',
+  'swung-feel',
   'wrong-voice',
 ]);

@@ -19,7 +19,7 @@ import { machineVoices } from './machine.ts';
 import { ownVoices } from './own-part.ts';
 import { Places } from './places.ts';
 import { praiseOf } from './praise.ts';
-import { type Reading, readPart, readRounds } from './readings.ts';
+import { inTheirFeel, type Reading, readPart, readRounds } from './readings.ts';
 import { strokeFindings } from './strokes.ts';
 import { timeFindings } from './time.ts';
 import { timeRound } from './timed-round.ts';
@@ -150,7 +150,7 @@ export function assess(rounds: readonly RoundStrokes[], known: Known): Assessed 
     return only({ what: 'too-little-heard', strength: 1 });
   if (strokes.every((round) => round.strokes.length === 0)) return only(nobody(known));
   const asWritten = strokes.map((round) => hearRound(round, known.task, known.isAlongClick));
-  const unknown = unknownVoices(asWritten, known);
+  const unknown = unknownVoices(inTheirFeel(strokes, asWritten, known), known);
   const out = new Set([...unknown, ...known.untold]);
   const task = without(known.task, out);
   const own = ownVoices(known.task);

@@ -1,93 +1,131 @@
 /**
- * A straight feel where the lesson swings: the off-beats in the middle of their beats.
+ * A straight feel where the lesson swings, and the other way round: of two parts of a beat, or of half of one, the second
+ * in the middle where it should come late, or late where it should come in the middle.
  *
- * Conventions: phases as shares of a beat, 0.5 in the middle; 2:1 swing is 2/3.
+ * Conventions: a share is where in its pair the second part lies, 0.5 in the middle; 2:1 swing is 2/3.
  */
-import { beatLength, groupBy, isDotted, type Voice } from '@shedbook/core';
+import { groupBy, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
-import { askedPhase, type LoopTask, type TaskStroke } from '../loop/task.ts';
+import { askedShare, BEAT, dividedIn, type Pair, pairOf } from '../loop/pairs.ts';
+import type { LoopTask, TaskStroke } from '../loop/task.ts';
 import type { Due, PhaseOf } from '../take/due.ts';
 import { type HeardRound, latenessIn, latenessOfVoices } from '../take/hearing.ts';
 import { surfaceOf } from '../take/match.ts';
 import type { Finding } from '../verdict/finding.ts';
 
 const STRAIGHT = 0.5;
-/** An off-beat later than this swings. */
+/** As a triplet swings. */
+const TRIPLET = 2 / 3;
+/** A second part later than this swings. */
 const SWINGS = 0.57;
-/** Off-beats are looked for so far before and behind their place, as shares of a beat. */
-const BEFORE = 0.28;
-const BEHIND = 0.12;
-/** So many off-beats, and this share of those that were due, tell a feel. */
+/** Second parts are looked for so far towards the other feel, and so far away from it, as shares of their pairs. */
+const TOWARDS = 0.28;
+const AWAY = 0.12;
+/** So many of them, and this share of those that were due, tell a feel. */
 const FEWEST = 4;
 const MOST = 0.5;
 
-/** Whether a beat is one of three parts by its meter among others that are not: no feel moves them. */
-function isThreeAmongOthers({ meter }: LoopTask, beat: number): boolean {
-  return !meter.compound && isDotted(beatLength(meter, beat - 1));
+/** The other feel: which pairs it is told by, and where their second parts lie in it. */
+interface OtherFeel {
+  readonly what: 'straight-feel' | 'swung-feel';
+  readonly share: number;
+  /** 1 where it comes later than what is asked, -1 where sooner. */
+  readonly sign: 1 | -1;
+  readonly pairOf: (stroke: TaskStroke) => Pair | null;
 }
 
-/** Whether a stroke is a swung off-beat: one that has the middle of its beat to itself. */
-function isOffBeat(task: LoopTask, stroke: TaskStroke): boolean {
-  const { voice, written, slots } = stroke;
-  if (isThreeAmongOthers(task, written.beat)) return false;
-  if (slots > 3 || written.slot !== slots || askedPhase(task, stroke) < SWINGS) return false;
-  return !task.strokes.some(
-    (other) =>
-      other.voice === voice &&
-      other.written.bar === written.bar &&
-      other.written.beat === written.beat &&
-      other.written.slot === 2 &&
-      slots === 3,
-  );
+function otherFeel(task: LoopTask): OtherFeel {
+  const lasts = dividedIn(task) === 'eighths' ? BEAT.lasts : BEAT.lasts / 2;
+  const asked = task.strokes.flatMap((stroke) => {
+    const pair = pairOf(task, stroke);
+    return pair?.lasts === lasts ? [askedShare(task, stroke, pair)] : [];
+  });
+  const swings = asked.filter((share) => share >= SWINGS).length >= asked.length / 2;
+  const isAsked = (share: number) => swings === share >= SWINGS;
+  const ofFeel = (stroke: TaskStroke) => {
+    const pair = pairOf(task, stroke);
+    // a duplet of a dotted beat is even in every feel
+    if (!pair || pair.lasts !== lasts || (!swings && task.meter.compound)) return null;
+    return isAsked(askedShare(task, stroke, pair)) ? pair : null;
+  };
+  return swings
+    ? { what: 'straight-feel', share: STRAIGHT, sign: -1, pairOf: ofFeel }
+    : { what: 'swung-feel', share: TRIPLET, sign: 1, pairOf: ofFeel };
 }
 
-/** Where in its beat each off-beat of a round was played, with its place asked. */
-function phasesIn(
+/** How late a round is where beats begin: what is swung says nothing of it. */
+function latenessOnBeats(round: HeardRound): (due: Due) => number {
+  const whole = latenessIn(round);
+  const onBeats = round.match.pairs.filter(({ due }) => due.asked.written.slot === 1);
+  if (onBeats.length === 0) return whole;
+  const moved = median(onBeats.map(({ due, lateSeconds }) => lateSeconds - whole(due)));
+  return (due) => whole(due) + moved;
+}
+
+/** Where in its pair each second part of a round was played, with its place asked. */
+function sharesIn(
   round: HeardRound,
   task: LoopTask,
-): readonly { readonly due: Due; readonly phase: number | null }[] {
-  const whole = latenessIn(round);
+  { what, sign, pairOf: ofFeel }: OtherFeel,
+): readonly { readonly due: Due; readonly asked: number; readonly share: number | null }[] {
+  const whole = what === 'swung-feel' ? latenessOnBeats(round) : latenessIn(round);
   const byVoice = latenessOfVoices(round);
   // a voice that is early on its beats too is early, and not straight
   const onBeat = new Set(task.strokes.flatMap(({ voice, written }) => (written.slot === 1 ? [voice] : [])));
-  const at = (due: Due) => (onBeat.has(due.voice) ? byVoice(due) : whole(due));
-  return round.due
-    .filter(({ asked }) => isOffBeat(task, asked))
-    .map((due) => {
-      const expected = due.seconds + at(due);
-      const near = round.strokes
-        .filter(({ voice }) => surfaceOf(voice) === surfaceOf(due.voice))
-        .map(({ seconds }) => (seconds - expected) / due.beatSeconds)
-        .filter((away) => away > -BEFORE && away < BEHIND);
-      const nearest = near.toSorted((a, b) => Math.abs(a + 1 / 12) - Math.abs(b + 1 / 12))[0];
-      return { due, phase: nearest === undefined ? null : askedPhase(task, due.asked) + nearest };
-    });
-}
-
-/** The voices that play their off-beats straight, and those that have any. */
-export function straightVoices(
-  rounds: readonly HeardRound[],
-  task: LoopTask,
-): { readonly straight: readonly Voice[]; readonly all: readonly Voice[] } {
-  const phases = rounds.flatMap((round) => phasesIn(round, task));
-  const byVoice = groupBy(phases, ({ due }) => due.voice);
-  const straight = [...byVoice].filter(([, own]) => {
-    const found = own.flatMap(({ phase }) => phase ?? []);
-    if (found.length < FEWEST || found.length < MOST * own.length) return false;
-    const asked = median(own.map(({ due }) => askedPhase(task, due.asked)));
-    return median(found) < (STRAIGHT + asked) / 2;
+  const at = (due: Due) => (what === 'straight-feel' && onBeat.has(due.voice) ? byVoice(due) : whole(due));
+  return round.due.flatMap((due) => {
+    const pair = ofFeel(due.asked);
+    if (!pair) return [];
+    const asked = askedShare(task, due.asked, pair);
+    const expected = due.seconds + at(due);
+    const near = round.strokes
+      .filter(({ voice }) => surfaceOf(voice) === surfaceOf(due.voice))
+      .map(({ seconds }) => (sign * (seconds - expected)) / (due.beatSeconds * pair.lasts))
+      .filter((away) => away > -AWAY && away < TOWARDS);
+    const nearest = near.toSorted((a, b) => Math.abs(a - 1 / 12) - Math.abs(b - 1 / 12))[0];
+    return [{ due, asked, share: nearest === undefined ? null : asked + sign * nearest }];
   });
-  return { straight: straight.map(([voice]) => voice), all: [...byVoice.keys()] };
 }
 
-/** The off-beats of some voices in the middle of their beats. */
-export function straightPhase(task: LoopTask, voices: readonly Voice[]): PhaseOf {
-  return (stroke, phase) => (voices.includes(stroke.voice) && isOffBeat(task, stroke) ? STRAIGHT : phase);
+/** The voices that were played in the other feel, those that tell a feel at all, and how it lies. */
+export interface FeelHeard {
+  readonly what: OtherFeel['what'];
+  readonly voices: readonly Voice[];
+  readonly all: readonly Voice[];
+  readonly phaseOf: PhaseOf;
 }
 
-/** The finding, by itself where all that swings is straight, else voice by voice. */
-export function straightFindings(straight: readonly Voice[], all: readonly Voice[]): readonly Finding[] {
-  if (straight.length === 0) return [];
-  if (straight.length === all.length) return [{ what: 'straight-feel', strength: 1 }];
-  return straight.map((voice) => ({ what: 'straight-feel', voice, strength: 1 }));
+/** What is heard of the feel; null where it is the one asked. */
+export function feelHeard(rounds: readonly HeardRound[], task: LoopTask): FeelHeard | null {
+  const other = otherFeel(task);
+  const shares = rounds.flatMap((round) => sharesIn(round, task, other));
+  const byVoice = groupBy(shares, ({ due }) => due.voice);
+  const told = [...byVoice].flatMap(([voice, own]) => {
+    const found = own.flatMap(({ share }) => share ?? []);
+    if (found.length < FEWEST || found.length < MOST * own.length) return [];
+    const [played, asked] = [median(found), median(own.map((one) => one.asked))];
+    const isOther = other.sign * (played - (other.share + asked) / 2) > 0;
+    return isOther ? [{ voice, played }] : [];
+  });
+  const voices = told.map(({ voice }) => voice);
+  const all = [...byVoice.keys()];
+  // one limb that is late where the others are even is late; whoever swings does so with what leads
+  if (other.what === 'swung-feel' && !voices.includes(task.lead) && voices.length < all.length) return null;
+  if (voices.length === 0) return null;
+  const share = other.what === 'swung-feel' ? median(told.map(({ played }) => played)) : other.share;
+  return {
+    what: other.what,
+    voices,
+    all,
+    phaseOf: (stroke, phase) => {
+      const pair = voices.includes(stroke.voice) ? other.pairOf(stroke) : null;
+      return pair ? pair.starts + share * pair.lasts : phase;
+    },
+  };
+}
+
+/** The finding, by itself where all that tells a feel is in the other one, else voice by voice. */
+export function feelFindings({ what, voices, all }: FeelHeard): readonly Finding[] {
+  if (voices.length === all.length) return [{ what, strength: 1 }];
+  return voices.map((voice) => ({ what, voice, strength: 1 }));
 }

@@ -1,5 +1,5 @@
 /**
- * How what was asked may be read so that it explains what was played: some beats late, straight, another exercise.
+ * How what was asked may be read so that it explains what was played: some beats late, in another feel, another exercise.
  * Nothing is told as missing that such a reading explains.
  */
 import type { Voice } from '@shedbook/core';
@@ -8,7 +8,7 @@ import { type HeardRound, hearRound, type RoundStrokes, wholeMatch } from '../ta
 import type { Match } from '../take/match.ts';
 import type { Finding } from '../verdict/finding.ts';
 import { exchangedVoices } from './exchanged.ts';
-import { straightFindings, straightPhase, straightVoices } from './feel.ts';
+import { feelFindings, feelHeard } from './feel.ts';
 import { type Known, without } from './known.ts';
 import { playedBars } from './other-bars.ts';
 import { ownVoices, partFindings, shiftedWhole, withoutVoices } from './own-part.ts';
@@ -39,19 +39,24 @@ function readShifted(
   return { rounds: moved.rounds, findings, exchanged: NONE, isInOrder: true };
 }
 
-function readStraight(
+/** Rounds in the feel in which they were played: whoever swings is even where a straight page has them uneven. */
+export function inTheirFeel(
   strokes: readonly RoundStrokes[],
-  before: Reading,
-  task: LoopTask,
-  known: Known,
-): Reading {
-  const { straight, all } = straightVoices(before.rounds, task);
-  if (straight.length === 0) return before;
-  const phaseOf = straightPhase(task, straight);
+  rounds: readonly HeardRound[],
+  { task, isAlongClick }: Known,
+): readonly HeardRound[] {
+  const heard = feelHeard(rounds, task);
+  return heard ? strokes.map((round) => hearRound(round, task, isAlongClick, heard)) : rounds;
+}
+
+function readFeel(strokes: readonly RoundStrokes[], before: Reading, task: LoopTask, known: Known): Reading {
+  const heard = feelHeard(before.rounds, task);
+  if (!heard) return before;
+  const { phaseOf } = heard;
   return {
     ...before,
     rounds: strokes.map((round) => hearRound(round, task, known.isAlongClick, { phaseOf })),
-    findings: [...before.findings, ...straightFindings(straight, all)],
+    findings: [...before.findings, ...feelFindings(heard)],
   };
 }
 
@@ -71,9 +76,9 @@ export function readRounds(
   const bars = known.isAlongClick ? playedBars(strokes, asWritten, task, known.kind) : null;
   if (bars) {
     const before = { rounds: hearAll(bars, task), findings: [], exchanged: NONE, isInOrder: false };
-    return readStraight(bars, before, task, known);
+    return readFeel(bars, before, task, known);
   }
-  return readStraight(strokes, readShifted(strokes, asWritten, task, known), task, known);
+  return readFeel(strokes, readShifted(strokes, asWritten, task, known), task, known);
 }
 
 /** What is left once it is said what was played instead of the exercise. */

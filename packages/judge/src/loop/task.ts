@@ -24,7 +24,9 @@ import {
   type Stroke,
   type StrokeRole,
   type Subdivision,
+  type SwingRatio,
   sectionOf,
+  swingAt,
   toNumber,
   type Voice,
   type WrittenPlace,
@@ -60,6 +62,8 @@ export interface LoopTask {
   readonly bpm: Bpm;
   readonly setUp: SetUp;
   readonly lead: Voice;
+  /** What the feel swings; null where it is even. */
+  readonly swings: SwingRatio['of'] | null;
   /** Length of a bar at the tempo that is asked. */
   readonly barSeconds: Seconds;
   readonly meter: Meter;
@@ -155,6 +159,7 @@ export function loopTask(whole: Lesson, asked: LoopAsked): LoopTask {
     bpm: asked.bpm,
     setUp: lesson.setUp,
     lead: lesson.lead,
+    swings: swingAt(lesson.feel, asked.bpm)?.of ?? null,
     strokes: taskStrokes(performance),
   };
 }

@@ -4,6 +4,7 @@
  * Conventions: what a student is told to do names a sound or a movement; amounts are figures.
  */
 import { countedTempo, type PlaceFact, type Voice, type WrittenPlace } from '@shedbook/core';
+import { dividedIn } from '../loop/pairs.ts';
 import type { LoopTask } from '../loop/task.ts';
 import { placeOf, whoPlays, writtenBar } from '../loop/who-and-where.ts';
 import type { AdviceFact, FigureFact, PartFact, WhereFact } from './fact.ts';
@@ -100,12 +101,18 @@ const missingAdvice: Advise = (about, task) => {
   return { fact: 'do-put-where-written', voice: about.voice, place };
 };
 
+/** The same of sixteenths where these are what a task divides. */
+function divided<Name extends string>(fact: Name, task: LoopTask): Name | `${Name}-sixteenths` {
+  return dividedIn(task) === 'sixteenths' ? `${fact}-sixteenths` : fact;
+}
+
 /** By what it is about, where that is one voice. */
 const OF_VOICE: Readonly<Partial<Record<About['what'], Advise>>> = {
   missing: missingAdvice,
   extra: strokeAdvice('do-leave-out', 'do-leave-out', 'do-leave-out-near'),
   'wrong-voice': ({ voice, instead }) => (instead ? { fact: 'do-move-to', voice, instead } : null),
-  'straight-feel': ({ voice }) => ({ fact: 'do-swing-voice', voice }),
+  'straight-feel': ({ voice }, task) => ({ fact: divided('do-swing-voice', task), voice }),
+  'swung-feel': ({ voice }, task) => ({ fact: divided('do-straighten-voice', task), voice }),
   early: timeAdvice('early'),
   late: timeAdvice('late'),
   uneven: ({ voice }) => ({ fact: 'do-even-out', voice }),
@@ -139,7 +146,9 @@ function plainAdvice({ what, exercise, beats = 0, bpm, places }: About, task: Lo
         ? { fact: 'do-play-what-is-asked' }
         : { fact: 'do-play-the-asked', exercise };
     case 'straight-feel':
-      return { fact: 'do-swing' };
+      return { fact: divided('do-swing', task) };
+    case 'swung-feel':
+      return { fact: divided('do-straighten', task) };
     case 'shifted':
       return { fact: beats > 0 ? 'do-come-in-sooner' : 'do-come-in-later', beats: Math.abs(beats) };
     case 'rushing':

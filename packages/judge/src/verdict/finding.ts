@@ -13,7 +13,13 @@ export interface Finding extends About {
 }
 
 /** What makes it another piece of music, before any figure. */
-const OTHER: ReadonlySet<What> = new Set(['other-exercise', 'straight-feel', 'wrong-voice', 'shifted']);
+const OTHER: ReadonlySet<What> = new Set([
+  'other-exercise',
+  'straight-feel',
+  'swung-feel',
+  'wrong-voice',
+  'shifted',
+]);
 /** What says that nothing can be said. */
 const UNJUDGED: ReadonlySet<What> = new Set(['nobody-played', 'only-loudspeaker', 'too-little-heard']);
 
@@ -24,6 +30,7 @@ const RANK: Readonly<Record<What, number>> = {
   shifted: 5,
   'other-exercise': 5,
   'straight-feel': 5,
+  'swung-feel': 5,
   'wrong-voice': 5,
   missing: 3,
   extra: 2,

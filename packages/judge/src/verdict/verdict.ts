@@ -19,6 +19,7 @@ export const WHATS = [
   'extra',
   'other-exercise',
   'straight-feel',
+  'swung-feel',
   'wrong-voice',
   'shifted',
   'offset',

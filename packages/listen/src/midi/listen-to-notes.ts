@@ -10,6 +10,7 @@ import { askedGrid, isPlayed } from '../align/asked-grid.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
 import type { Observations } from '../align/observations.ts';
+import { alignInAnyFeel } from '../align/other-feel.ts';
 import { byVoice } from '../decide/likelihood.ts';
 import { otherTempo } from '../decide/not-heard.ts';
 import { placesOf } from '../decide/places.ts';
@@ -122,7 +123,7 @@ export function reportOnTake(sent: readonly TimedVoice[], take: NotesTake, asked
   const written = new Set(grid.voices);
   const notes = sent.map((note) => ({ ...note, voice: asAsked(note.voice, written) }));
   const seen = observeNotes(notes);
-  const alignment = align(seen, grid);
+  const alignment = alignInAnyFeel(seen, asked, grid);
   if (!alignment) return { report: null, refusal: { fact: 'no-pulse-followed' } };
   const asWritten = rimAsWritten(notes, new Set(grid.voices));
   const chances = byVoice(asWritten.map(({ voice, timeSeconds }) => ({ voice, timeSeconds, struck: SENT })));

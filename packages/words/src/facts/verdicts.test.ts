@@ -132,7 +132,17 @@ it('[WO6600] what to do about a loudspeaker is right wherever it is read, and na
 });
 
 const OF_NO_VOICE: ReadonlySet<string> = new Set([
-  ...['other-exercise', 'straight-feel', 'shifted', 'offset', 'rushing', 'dragging', 'slow', 'fast'],
+  ...[
+    'other-exercise',
+    'straight-feel',
+    'swung-feel',
+    'shifted',
+    'offset',
+    'rushing',
+    'dragging',
+    'slow',
+    'fast',
+  ],
   ...['nobody-played', 'only-loudspeaker', 'too-little-heard'],
 ]);
 

@@ -21,11 +21,15 @@ export interface PictureOptions {
   readonly title: string;
 }
 
+/** From this ratio on, long part by short part, swing is told also where none is asked: nearer to a triplet's than to even. */
+const TOLD_RATIO = 1.4;
+
 /** Tempo, start and swing in one line. */
 export function summaryLine(report: FullReport, words: ReportWords): string {
   const { alignment, swingRatio, asked } = report;
   const { bpm, startSeconds } = alignment;
-  if (!swingRatio || asked.swingRatio === null) return words.summary({ bpm, startSeconds });
+  const isTold = asked.swingRatio !== null || (swingRatio?.median ?? 1) >= TOLD_RATIO;
+  if (!swingRatio || !isTold) return words.summary({ bpm, startSeconds });
   return words.summarySwung({ bpm, startSeconds, ratio: swingRatio.median });
 }
 

@@ -17,6 +17,18 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
     'Let the off-beats swing: the last triplet falls late, close to the next beat. They came straight, in the middle.',
   'do-swing-voice':
     'Let the off-beats of {$voice :the} swing: the last triplet falls late, close to the next beat. They came straight, in the middle.',
+  'do-swing-sixteenths':
+    'Let the sixteenths swing: every second one falls late, close to the next eighth. They came straight, in the middle.',
+  'do-swing-voice-sixteenths':
+    'Let the sixteenths of {$voice :the} swing: every second one falls late, close to the next eighth. They came straight, in the middle.',
+  'do-straighten':
+    'Play the eighths straight: each off-beat in the middle, between two beats. They came late, as in a shuffle.',
+  'do-straighten-voice':
+    'Play the eighths of {$voice :the} straight: each off-beat in the middle, between two beats. They came late, as in a shuffle.',
+  'do-straighten-sixteenths':
+    'Play the sixteenths straight: every second one in the middle, between two eighths. They came late, as in a shuffle.',
+  'do-straighten-voice-sixteenths':
+    'Play the sixteenths of {$voice :the} straight: every second one in the middle, between two eighths. They came late, as in a shuffle.',
   'do-breathe': 'Breathe, and give each beat its full length: the tempo runs away.',
   'do-keep-moving': 'Keep moving, and think of the next beat already: the tempo sinks.',
   'do-join-in': 'Nobody was heard playing. Listen as long as you like, and join in when you are ready.',

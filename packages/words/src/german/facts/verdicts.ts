@@ -17,6 +17,18 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
     'Lass die Offbeats swingen: Die letzte Triole fällt spät, dicht vor den nächsten Schlag. Sie kamen gerade, in der Mitte.',
   'do-swing-voice':
     'Lass die Offbeats swingen ({$voice :voice}): Die letzte Triole fällt spät, dicht vor den nächsten Schlag. Sie kamen gerade, in der Mitte.',
+  'do-swing-sixteenths':
+    'Lass die Sechzehntel swingen: Jede zweite fällt spät, dicht vor die nächste Achtel. Sie kamen gerade, in der Mitte.',
+  'do-swing-voice-sixteenths':
+    'Lass die Sechzehntel swingen ({$voice :voice}): Jede zweite fällt spät, dicht vor die nächste Achtel. Sie kamen gerade, in der Mitte.',
+  'do-straighten':
+    'Spiel die Achtel gerade: Jeder Offbeat liegt in der Mitte zwischen zwei Schlägen. Sie kamen spät, wie in einem Shuffle.',
+  'do-straighten-voice':
+    'Spiel die Achtel gerade ({$voice :voice}): Jeder Offbeat liegt in der Mitte zwischen zwei Schlägen. Sie kamen spät, wie in einem Shuffle.',
+  'do-straighten-sixteenths':
+    'Spiel die Sechzehntel gerade: Jede zweite liegt in der Mitte zwischen zwei Achteln. Sie kamen spät, wie in einem Shuffle.',
+  'do-straighten-voice-sixteenths':
+    'Spiel die Sechzehntel gerade ({$voice :voice}): Jede zweite liegt in der Mitte zwischen zwei Achteln. Sie kamen spät, wie in einem Shuffle.',
   'do-breathe': 'Atme, und gib jedem Schlag seine ganze Länge: Das Tempo läuft davon.',
   'do-keep-moving': 'Bleib in Bewegung, und denk schon an den nächsten Schlag: Das Tempo sinkt.',
   'do-join-in': 'Niemand war zu hören. Hör zu, solange du magst, und steig ein, wenn du so weit bist.',
