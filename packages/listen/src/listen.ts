@@ -173,8 +173,10 @@ export function reportOn(
   if (!found) return refuse('no-drums-followed');
   const voices = voicesOf(lesson, form).filter(isPlayed(asked));
   const sounding = { seen, chances: byVoice(chancesIn(events, free, voices)) };
-  const fitted = fitAsked(exercise, grid, found.bars, sounding);
-  const all = [fitted, ...fitOthers(asked, () => found.bars, sounding)];
+  // which exercise it is, and which bar is which, goes by where strokes lie as they were played
+  const { playedAs } = found;
+  const fitted = fitAsked(exercise, askedGrid(playedAs), found.bars, sounding);
+  const all = [fitted, ...fitOthers(playedAs, () => found.bars, sounding)];
   const eagerness = eagernessIn(events, free, all);
   const chances = byVoice(chancesIn(events, free, voices, eagerness));
   const [first, ...others] = weighAgain(all, chances);

@@ -29,6 +29,9 @@ const MOST = 0.5;
 interface OtherFeel {
   readonly what: 'straight-feel' | 'swung-feel';
   readonly share: number;
+  /** Where they are asked. */
+  readonly asked: number;
+  readonly lasts: number;
   /** 1 where it comes later than what is asked, -1 where sooner. */
   readonly sign: 1 | -1;
   readonly pairOf: (stroke: TaskStroke) => Pair | null;
@@ -42,6 +45,8 @@ function otherFeel(task: LoopTask): OtherFeel {
   });
   const swings = asked.filter((share) => share >= SWINGS).length >= asked.length / 2;
   const isAsked = (share: number) => swings === share >= SWINGS;
+  const ofThese = asked.filter(isAsked);
+  const seconds = { lasts, asked: ofThese.length > 0 ? median(ofThese) : STRAIGHT };
   const ofFeel = (stroke: TaskStroke) => {
     const pair = pairOf(task, stroke);
     // a duplet of a dotted beat is even in every feel
@@ -49,8 +54,13 @@ function otherFeel(task: LoopTask): OtherFeel {
     return isAsked(askedShare(task, stroke, pair)) ? pair : null;
   };
   return swings
-    ? { what: 'straight-feel', share: STRAIGHT, sign: -1, pairOf: ofFeel }
-    : { what: 'swung-feel', share: TRIPLET, sign: 1, pairOf: ofFeel };
+    ? { ...seconds, what: 'straight-feel', share: STRAIGHT, sign: -1, pairOf: ofFeel }
+    : { ...seconds, what: 'swung-feel', share: TRIPLET, sign: 1, pairOf: ofFeel };
+}
+
+/** A place in a beat whose second part is moved: both parts are stretched. */
+function bent(phase: number, from: number, to: number): number {
+  return phase <= from ? (phase / from) * to : to + ((phase - from) / (1 - from)) * (1 - to);
 }
 
 /** How late a round is where beats begin: what is swung says nothing of it. */
@@ -118,8 +128,12 @@ export function feelHeard(rounds: readonly HeardRound[], task: LoopTask): FeelHe
     voices,
     all,
     phaseOf: (stroke, phase) => {
-      const pair = voices.includes(stroke.voice) ? other.pairOf(stroke) : null;
-      return pair ? pair.starts + share * pair.lasts : phase;
+      // where all that tell a feel are in this one, the others are taken to be
+      if (voices.length < all.length && !voices.includes(stroke.voice)) return phase;
+      const pair = other.pairOf(stroke);
+      if (pair) return pair.starts + share * pair.lasts;
+      // sixteenths go with the eighths round them
+      return other.lasts === BEAT.lasts && stroke.slots === 4 ? bent(phase, other.asked, share) : phase;
     },
   };
 }

@@ -24,12 +24,19 @@ function otherFeel({ lesson: { feel, meter } }: Asked): Feel | null {
   return meter.compound ? null : TRIPLET;
 }
 
+/** Where the form lies in a take, and what it is asked as if the feel that was played were asked for. */
+export interface AlignedInFeel extends Alignment {
+  readonly playedAs: Asked;
+}
+
 /** The form in the take, or null when nothing can be followed in any feel. */
-export function alignInAnyFeel(seen: Observations, asked: Asked, grid: FormGrid): Alignment | null {
+export function alignInAnyFeel(seen: Observations, asked: Asked, grid: FormGrid): AlignedInFeel | null {
   const found = align(seen, grid);
+  const plain = found && { ...found, playedAs: asked };
   const feel = otherFeel(asked);
-  if (!feel || (found && found.matchPerStroke >= MATCHED)) return found;
-  const lesson = { ...asked.lesson, feel };
-  const other = align(seen, askedGrid({ ...asked, lesson }));
-  return other && (!found || other.matchPerStroke > found.matchPerStroke + BETTER) ? other : found;
+  if (!feel || (found && found.matchPerStroke >= MATCHED)) return plain;
+  const playedAs = { ...asked, lesson: { ...asked.lesson, feel } };
+  const other = align(seen, askedGrid(playedAs));
+  const isBetter = other && (!found || other.matchPerStroke > found.matchPerStroke + BETTER);
+  return isBetter ? { ...other, playedAs } : plain;
 }
