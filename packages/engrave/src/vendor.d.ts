@@ -31,6 +31,8 @@ declare module 'fontkit' {
     /** What the font says of kerning and of ligatures; each is read as far as it is asked for. */
     readonly GPOS: unknown;
     readonly GSUB: unknown;
+    /** The names of its glyphs, and whether all are of one width. */
+    readonly post: unknown;
     hasGlyphForCodePoint(codePoint: number): boolean;
     layout(text: string): {
       readonly advanceWidth: number;

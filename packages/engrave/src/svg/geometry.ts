@@ -75,9 +75,16 @@ export function boxOfPoints(points: readonly (readonly [number, number])[]): Box
 
 /** The smallest box round boxes, or null when there are none. */
 export function unite(boxes: readonly Box[]): Box | null {
-  return boxOfPoints(
-    boxes.flatMap((box) => [[box.x, box.y] as const, [box.x + box.width, box.y + box.height] as const]),
-  );
+  if (boxes.length === 0) return null;
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  // No lists of points, since every group of a drawing asks for this.
+  for (const { x, y, width, height } of boxes) {
+    left = Math.min(left, x, x + width);
+    right = Math.max(right, x, x + width);
+    top = Math.min(top, y, y + height);
+    bottom = Math.max(bottom, y, y + height);
+  }
+  return { x: left, y: top, width: right - left, height: bottom - top };
 }
 
 /** A box with a border of `by` on every side. */

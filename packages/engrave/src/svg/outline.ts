@@ -6,7 +6,7 @@
  */
 
 import { arcToCurves } from './arc.ts';
-import { type AffineMap, type Box, boxOfPoints, mapPoint } from './geometry.ts';
+import { type AffineMap, type Box, mapPoint } from './geometry.ts';
 
 /** One step; numbers are absolute coordinates. */
 export type Step =
@@ -135,35 +135,60 @@ function numbersOf(text: string, arc: boolean): readonly number[] {
   return (loose.match(/[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?/g) ?? []).map(Number);
 }
 
-/** Where along a cubic from p0 to p3 it turns, as its values there. */
-function turningValues(p0: number, p1: number, p2: number, p3: number): readonly number[] {
-  const [a, b, c] = [-p0 + 3 * p1 - 3 * p2 + p3, 2 * (p0 - 2 * p1 + p2), p1 - p0];
-  const root = b * b - 4 * a * c;
-  const times =
-    Math.abs(a) < 1e-9 ? [-c / b] : root < 0 ? [] : [1, -1].map((s) => (-b + s * Math.sqrt(root)) / (2 * a));
-  return times
-    .filter((t) => t > 0 && t < 1)
-    .map((t) => (1 - t) ** 3 * p0 + 3 * (1 - t) ** 2 * t * p1 + 3 * (1 - t) * t ** 2 * p2 + t ** 3 * p3);
+/** How far a curve reaches one way. Plain numbers and no lists, since a sheet has thousands of curves. */
+class Reach {
+  least = Infinity;
+  most = -Infinity;
+
+  add(value: number): void {
+    if (value < this.least) this.least = value;
+    if (value > this.most) this.most = value;
+  }
+
+  /** Takes in where a cubic from p0 to p3 turns. */
+  addTurns(p0: number, p1: number, p2: number, p3: number): void {
+    const a = -p0 + 3 * p1 - 3 * p2 + p3;
+    const b = 2 * (p0 - 2 * p1 + p2);
+    const c = p1 - p0;
+    const at = (t: number): void => {
+      if (t > 0 && t < 1)
+        this.add((1 - t) ** 3 * p0 + 3 * (1 - t) ** 2 * t * p1 + 3 * (1 - t) * t ** 2 * p2 + t ** 3 * p3);
+    };
+    const root = b * b - 4 * a * c;
+    if (Math.abs(a) < 1e-9) at(-c / b);
+    else if (root >= 0) {
+      at((-b + Math.sqrt(root)) / (2 * a));
+      at((-b - Math.sqrt(root)) / (2 * a));
+    }
+  }
+}
+
+function boxOfReach({ least: x, most: right }: Reach, { least: y, most: bottom }: Reach): Box | null {
+  return x === Infinity ? null : { x, y, width: right - x, height: bottom - y };
 }
 
 /** The exact box of an outline under a map, or null when it has no points. */
 export function outlineBox(outline: Outline, map: AffineMap): Box | null {
-  const points: (readonly [number, number])[] = [];
-  let [x, y] = [0, 0];
+  const [a, b, c, d, e, f] = map;
+  const [across, down] = [new Reach(), new Reach()];
+  let x = 0;
+  let y = 0;
   for (const step of outline.steps) {
     if (step[0] === 'Z') continue;
+    const [toX, toY] = step[0] === 'C' ? [step[5], step[6]] : [step[1], step[2]];
+    const endX = a * toX + c * toY + e;
+    const endY = b * toX + d * toY + f;
     if (step[0] === 'C') {
-      const [p, q] = [mapPoint(map, step[1], step[2]), mapPoint(map, step[3], step[4])];
-      const end = mapPoint(map, step[5], step[6]);
-      for (const turn of turningValues(x, p[0], q[0], end[0])) points.push([turn, y]);
-      for (const turn of turningValues(y, p[1], q[1], end[1])) points.push([x, turn]);
-      [x, y] = end;
-    } else {
-      [x, y] = mapPoint(map, step[1], step[2]);
+      const [, pX, pY, qX, qY] = step;
+      across.addTurns(x, a * pX + c * pY + e, a * qX + c * qY + e, endX);
+      down.addTurns(y, b * pX + d * pY + f, b * qX + d * qY + f, endY);
     }
-    points.push([x, y]);
+    across.add(endX);
+    down.add(endY);
+    x = endX;
+    y = endY;
   }
-  return boxOfPoints(points);
+  return boxOfReach(across, down);
 }
 
 /** Path data of an outline under a map, to a thousandth. */

@@ -67,15 +67,29 @@ function rotation(n: readonly number[]): AffineMap {
   return compose(shift(x, y), compose(turn, shift(-x, -y)));
 }
 
-function transformOf(text: string | undefined): AffineMap {
+function stepOf(name: string | undefined, n: readonly number[]): AffineMap {
+  if (name === 'translate') return shift(n[0] ?? 0, n[1] ?? 0);
+  if (name === 'scale') return scale(n[0] ?? 1, n[1] ?? n[0] ?? 1);
+  if (name === 'rotate') return rotation(n);
+  if (name === 'matrix') return n as unknown as AffineMap;
+  throw new RangeError(`found the transform "${name}", expected translate, scale, rotate or matrix`);
+}
+
+/** A shift, and a size after it, as every glyph of an engraving has. */
+const PLACED =
+  /^translate\((-?\d+(?:\.\d+)?), (-?\d+(?:\.\d+)?)\)(?: scale\((-?\d+(?:\.\d+)?), (-?\d+(?:\.\d+)?)\))?$/;
+
+function transformOf(text: string): AffineMap {
+  const placed = PLACED.exec(text);
+  if (placed) {
+    const [, x, y, width, height] = placed;
+    return width === undefined
+      ? [1, 0, 0, 1, Number(x), Number(y)]
+      : [Number(width), 0, 0, Number(height), Number(x), Number(y)];
+  }
   let map = IDENTITY;
-  for (const [, name, inner] of text?.matchAll(/(\w+)\s*\(([^)]*)\)/g) ?? []) {
-    const n = numbers(inner);
-    if (name === 'translate') map = compose(map, shift(n[0] ?? 0, n[1] ?? 0));
-    else if (name === 'scale') map = compose(map, scale(n[0] ?? 1, n[1] ?? n[0] ?? 1));
-    else if (name === 'rotate') map = compose(map, rotation(n));
-    else if (name === 'matrix') map = compose(map, n as unknown as AffineMap);
-    else throw new RangeError(`found the transform "${name}", expected translate, scale, rotate or matrix`);
+  for (const [, name, inner] of text.matchAll(/(\w+)\s*\(([^)]*)\)/g)) {
+    map = compose(map, stepOf(name, numbers(inner)));
   }
   return map;
 }
@@ -86,10 +100,18 @@ function viewBoxOf(svg: XmlElement): Box | null {
   return { x: x as number, y: y as number, width: width as number, height };
 }
 
+/** What an element's own style says. */
+function styleOf(text: string): Readonly<Record<string, string>> {
+  return Object.fromEntries(text.split(';').map((rule) => rule.split(':').map((s) => s.trim())));
+}
+
+const PAINTED = ['style', 'fill', 'stroke', 'stroke-width'] as const;
+
 function paintOf(element: XmlElement, around: Paint): Paint {
-  const style = Object.fromEntries(
-    (element.attributes.style ?? '').split(';').map((rule) => rule.split(':').map((s) => s.trim())),
-  );
+  const { attributes } = element;
+  // Most elements say nothing of it, and a drawing has thousands.
+  if (!PAINTED.some((name) => attributes[name] !== undefined)) return around;
+  const style = styleOf(attributes.style ?? '');
   const value = (name: string): string | undefined => style[name] ?? element.attributes[name];
   const colour = (text: string | undefined, otherwise: string | null) => {
     if (text === undefined) return otherwise;
@@ -212,7 +234,8 @@ function nestedMap(element: XmlElement, around: AffineMap, room: Box | null): Af
 function readElement(reading: Reading, element: XmlElement, around: Context, room: Box | null = null): Box[] {
   if (PASSED_OVER.has(element.name)) return [];
   const paint = paintOf(element, around.paint);
-  const map = compose(around.map, transformOf(element.attributes.transform));
+  const { transform } = element.attributes;
+  const map = transform === undefined ? around.map : compose(around.map, transformOf(transform));
   const context = { ...around, paint, map };
   if (element.name === 'use') return readUse(reading, element, context);
   if (element.name === 'g') return readGroup(reading, element, context);

@@ -102,9 +102,10 @@ function has(face: LoadedFace, grapheme: string): boolean {
   );
 }
 
-/** The same font anew, with the tables that take long to read: what kerns and what is joined. */
-function anew({ GPOS, GSUB }: FontkitFont, bytes: Uint8Array): FontkitFont {
-  return Object.create(create(bytes), { GPOS: { value: GPOS }, GSUB: { value: GSUB } }) as FontkitFont;
+/** The same font anew, with the tables that take long to read: what kerns, what is joined, and its names of glyphs. */
+function anew({ GPOS, GSUB, post }: FontkitFont, bytes: Uint8Array): FontkitFont {
+  const read = { GPOS: { value: GPOS }, GSUB: { value: GSUB }, post: { value: post } };
+  return Object.create(create(bytes), read) as FontkitFont;
 }
 
 function load(name: string, bytes: Uint8Array): LoadedFace {
