@@ -2,6 +2,7 @@
 import { dirname } from 'node:path';
 import {
   type Exercise,
+  exerciseLabel,
   type Lesson,
   type LessonProblem,
   MOST_PROBLEMS,
@@ -80,8 +81,9 @@ export function requireSection(
 export function requireExercise(lesson: Lesson, number: number, what: string): Exercise {
   const exercise = lesson.exercises.find((each) => each.number === number);
   if (exercise) return exercise;
-  const most = lesson.exercises.length;
-  throw refused(what, `${number}`, (expected) =>
-    most === 0 ? expected.withExercises : expected.exerciseTo({ most }),
+  const { exercises } = lesson;
+  const [first = null, last = first] = [exercises[0]?.number, exercises.at(-1)?.number];
+  throw refused(what, exerciseLabel(number), (expected) =>
+    first === null || last === null ? expected.withExercises : expected.exerciseTo({ first, last }),
   );
 }

@@ -5,6 +5,7 @@ import {
   isVoice,
   type Lesson,
   nearest,
+  readExerciseLabel,
   sectionsOf,
   VOICES,
   type Voice,
@@ -71,7 +72,7 @@ export function readVoices(option: string, text: string): readonly Voice[] {
 }
 
 /**
- * Numbers of exercises such as `3`, `1,4` or `2-5`; all of them when left out.
+ * Numbers of exercises such as `3`, `1,4`, `2-5` or `B1-B4`; all of them when left out.
  * @throws InputError when the text is no such list, or names an exercise that the lesson has not.
  */
 export function readExerciseList(
@@ -81,12 +82,19 @@ export function readExerciseList(
 ): readonly number[] {
   const all = exercises.map((exercise) => exercise.number);
   if (text === undefined) return all;
-  const expected: Expected = ({ exerciseList }) => exerciseList({ most: all.length });
+  const expected: Expected = ({ exerciseList }) =>
+    exerciseList({ first: all[0] ?? 1, last: all.at(-1) ?? 1 });
   const numbers = text.split(',').flatMap((each) => {
-    const match = /^\s*(\d+)(?:\s*-\s*(\d+))?\s*$/.exec(each) ?? refuseOption(option, text, expected);
-    const from = Number(match[1]);
-    const to = Number(match[2] ?? match[1]);
-    return Array.from({ length: Math.max(0, to - from + 1) }, (_, index) => from + index);
+    const [from = null, to = from] = each.split('-').map(readExerciseLabel);
+    if (
+      each.split('-').length > 2 ||
+      from === null ||
+      to === null ||
+      !all.includes(from) ||
+      !all.includes(to)
+    )
+      return refuseOption(option, text, expected);
+    return from === to ? [from] : all.filter((number) => number >= from && number <= to);
   });
   if (numbers.length === 0 || numbers.some((number) => !all.includes(number)))
     refuseOption(option, text, expected);

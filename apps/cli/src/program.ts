@@ -5,7 +5,7 @@
  * database. The exit status is 0 only when what was asked is done, 2 for bad input, 70 for a fault of our own.
  */
 
-import { LESSON_TEMPI, PHRASE_FORMS, type PhraseForm } from '@shedbook/core';
+import { LESSON_TEMPI, PHRASE_FORMS, type PhraseForm, readExerciseLabel } from '@shedbook/core';
 import { InputError } from '@shedbook/host';
 import { CLI, type CliWords, LANGUAGE_TAGS, type LanguageTag, pickLanguage } from '@shedbook/words';
 import { type Command, CommanderError } from 'commander';
@@ -45,15 +45,15 @@ function phraseForm(text: string): PhraseForm {
 /** Reads an option that lists numbers of exercises. */
 function numbers(option: string) {
   return (text: string): readonly number[] => {
-    const read = text.split(',').map(Number);
-    if (read.every((number) => Number.isInteger(number) && number >= 1)) return read;
+    const read = text.split(',').flatMap((each) => readExerciseLabel(each) ?? []);
+    if (read.length === text.split(',').length) return read;
     return refuseOption(option, text, (expected) => expected.keep);
   };
 }
 
 function exerciseNumber(text: string): number {
-  const value = Number(text);
-  if (Number.isInteger(value) && value >= 1) return value;
+  const value = readExerciseLabel(text);
+  if (value !== null) return value;
   throw refused('exercise', `"${text}"`, (expected) => expected.exerciseNumber);
 }
 

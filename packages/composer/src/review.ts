@@ -5,7 +5,7 @@
  * Conventions: exercises are graded over the groove of the lesson that reviews.
  * Source: common practice; interleaved practice as in Carter & Grahn 2016, Front. Psychol. 7:1251.
  */
-import { type Exercise, formatPattern, type Lesson, seededRandom } from '@shedbook/core';
+import { type Exercise, exerciseLabel, formatPattern, type Lesson, seededRandom } from '@shedbook/core';
 import { gradeExercise } from './grade.ts';
 
 /** Number of exercises of a review that nobody has asked for more or fewer of. */
@@ -107,7 +107,7 @@ export function composeReview(
     const best = window.filter((choice) => meetings(choice) === least);
     const { known, sheet, from } = best[random.below(best.length)] as Choice;
     before = sheet;
-    const name = `${sheets[sheet]?.title ?? ''} ${from}`;
+    const name = `${sheets[sheet]?.title ?? ''} ${exerciseLabel(from)}`;
     return {
       sheet,
       from,

@@ -69,11 +69,27 @@ export * from './lesson/lesson.ts';
 export type { ExpectedFact, LessonFact } from './lesson/lesson-fact.ts';
 export * from './lesson/media.data.ts';
 export * from './lesson/media.ts';
+export {
+  exerciseLabel,
+  firstNumbers,
+  isFirstNumber,
+  NUMBERINGS,
+  type Numbering,
+  readExerciseLabel,
+} from './lesson/numbering.ts';
 export { ontoPad, padLimbs, padVoice, SURFACES, type Surface } from './lesson/onto-pad.ts';
 export * from './lesson/prose.ts';
 export * from './lesson/repeats.ts';
 export { saidAt, withinItsBars } from './lesson/said-at.ts';
-export { inSection, inSetUp, sectionBefore, sectionNamed, sectionOf, sectionsOf } from './lesson/section.ts';
+export {
+  exerciseBeside,
+  inSection,
+  inSetUp,
+  sectionBefore,
+  sectionNamed,
+  sectionOf,
+  sectionsOf,
+} from './lesson/section.ts';
 export * from './lesson/standard-formats.data.ts';
 export { STARTER_NAMES, type StarterName } from './lesson/starter-names.data.ts';
 export { starterText } from './lesson/starters.data.ts';

@@ -74,6 +74,7 @@ export function lessonOf(parts: Partial<Lesson>): Lesson {
       legend: true,
       tickBoxes: true,
       staff: 'full',
+      numbering: 'through',
       perPage: null,
       scale: 1,
     },

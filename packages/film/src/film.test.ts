@@ -4,6 +4,7 @@ import { Bpm, type Lesson, parseLesson } from '@shedbook/core';
 import { loadEngraver, loadFonts } from '@shedbook/engrave';
 import { FILM_WORDS, LANGUAGE_TAGS, SHEET_WORDS } from '@shedbook/words';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { NUMBERED_ANEW } from '../../../internal/testing/numbered-anew.ts';
 import { captionsOf, writeVtt } from './captions.ts';
 import { chapterList, chaptersOf } from './chapters.ts';
 import { drawingsOf } from './draw.ts';
@@ -367,4 +368,20 @@ it('[FI2901] an example is shown in its own form where none is asked for', () =>
   expect(scenes(null)[0]).toEqual(['pattern', 'pattern', 'pattern', 'pattern', 'time']);
   expect(scenes(null)[1]).toEqual(Array(4).fill('pattern'));
   expect(scenes(rest.form)[0]).toEqual(['pattern', 'pattern', 'time']);
+});
+
+it('[FI7006] names exercises by the numbers on their page, in headings, chapters and captions', () => {
+  const lesson = lessonOf(NUMBERED_ANEW);
+  const exercises = lesson.exercises.slice(0, 3).map(({ number }) => number);
+  const request = { ...film.request, lesson, exercises, tempi: [Bpm(80)], form: null, buildUp: false };
+  const anew = createFilm(request, film.look, film.tools);
+  expect(chaptersOf(anew).map(({ title }) => title)).toEqual([
+    'Title',
+    'Exercise A1, 80 beats a minute',
+    'Exercise B1, 80 beats a minute',
+    'Exercise B2: Both, 80 beats a minute',
+  ]);
+  const texts = captionsOf(anew).map(({ text }) => text);
+  expect(texts.some((text) => text.startsWith('Exercise B2: Both'))).toBe(true);
+  expect(texts.join(' ')).not.toMatch(/\d{4}/);
 });

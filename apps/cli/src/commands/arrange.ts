@@ -10,7 +10,7 @@ import {
   type Pass,
   SHARING_RULES,
 } from '@shedbook/composer';
-import { type Exercise, type Lesson, setExercises, VOICES } from '@shedbook/core';
+import { type Exercise, exerciseLabel, type Lesson, setExercises, VOICES } from '@shedbook/core';
 import { InputError } from '@shedbook/host';
 import { type CliCatalogue, say } from '@shedbook/words';
 import { readLessonFile, requireLesson } from '../lesson-file.ts';
@@ -101,7 +101,7 @@ function told({ from, said, notes }: Tried, { words, language }: CliCatalogue): 
 
 function lineOf(lesson: Lesson, made: Made, to: CliCatalogue): string {
   const { points } = gradeExercise(lesson, made.exercise);
-  const number = String(made.exercise.number).padStart(3);
+  const number = exerciseLabel(made.exercise.number).padStart(3);
   return `${number}  ${exerciseText(lesson, made.exercise)}  ${points.toFixed(2)}  ${told(made, to)}`;
 }
 

@@ -27,6 +27,7 @@ import {
 } from '@shedbook/composer';
 import {
   type Exercise,
+  exerciseLabel,
   type Lesson,
   type PhraseForm,
   sectionsOf,
@@ -163,7 +164,7 @@ function barLines(report: ComposeReport, language: Language<Sayable>): readonly 
 }
 
 function barLine({ number, text, points, what }: PlainBar): string {
-  return `${String(number).padStart(3)}  ${text}  ${points.toFixed(2)}${what === null ? '' : `  ${what}`}`;
+  return `${exerciseLabel(number).padStart(3)}  ${text}  ${points.toFixed(2)}${what === null ? '' : `  ${what}`}`;
 }
 
 /** The bars of a page without a report. */

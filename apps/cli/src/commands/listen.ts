@@ -4,6 +4,7 @@ import {
   Bpm,
   defaultForm,
   type Exercise,
+  exerciseLabel,
   formsShown,
   type Lesson,
   Milliseconds,
@@ -71,7 +72,7 @@ export interface ListenRequest {
 
 function titleOf(lesson: Lesson, exercise: Exercise | null, exerciseWord: string): string {
   if (!exercise) return lesson.title;
-  return `${lesson.title} · ${exercise.name ?? `${exerciseWord} ${exercise.number}`}`;
+  return `${lesson.title} · ${exercise.name ?? `${exerciseWord} ${exerciseLabel(exercise.number)}`}`;
 }
 
 /** What is printed of a take of which there is no report: why, and the verdict. */

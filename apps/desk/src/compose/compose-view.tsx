@@ -1,7 +1,7 @@
 /** Composing: what may happen inside a beat, how many bars and which page; the page is written as one watches. */
 
 import { answeringVoices } from '@shedbook/composer';
-import { barsOf, type Lesson, sectionOf, sectionsOf, type Voice } from '@shedbook/core';
+import { barsOf, exerciseLabel, type Lesson, sectionOf, sectionsOf, type Voice } from '@shedbook/core';
 import { Button, Check, Choices, Range } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { useState } from 'react';
@@ -216,7 +216,7 @@ function WrittenPage({ lesson, section, chosen, onChoose }: WrittenPageProps) {
             data-long={barsOf(exercise) > SIDE_BY_SIDE || undefined}
           >
             {exercise.name !== null && <h3 className={styles.heading}>{exercise.name}</h3>}
-            <span className={styles.number}>{number}</span>
+            <span className={styles.number}>{exerciseLabel(number)}</span>
             <PressOver
               className={styles.drawing}
               label={`${words.compose.why({ n: number })} (${sayExercise(exercise, words)})`}

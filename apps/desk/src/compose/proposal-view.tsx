@@ -1,6 +1,6 @@
 /** What the composer proposes, beside what is written: looked through, taken or left, and placed. */
 import { termFacts } from '@shedbook/composer';
-import { barsOf, type Lesson } from '@shedbook/core';
+import { barsOf, exerciseLabel, type Lesson } from '@shedbook/core';
 import { Button, Check } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { useState } from 'react';
@@ -52,7 +52,7 @@ function ProposedRow({ item, number, heading, page, lesson, isTaken, onTake }: P
         </>
       )}
       {heading !== null && <h4 className={styles.heading}>{heading}</h4>}
-      <span className={styles.number}>{from ?? number}</span>
+      <span className={styles.number}>{exerciseLabel(from ?? number)}</span>
       <div className={styles.drawing} role="img" aria-label={sayExercise(exercise, words)}>
         <ExerciseRows exercise={exercise} meter={lesson.meter} abreast={ABREAST} />
       </div>

@@ -1,6 +1,6 @@
 /** An exercise on the page: its number in the margin, its notation, and where it is chosen the place to write. */
 
-import { type Exercise, handsOf, type Meter, type Pattern } from '@shedbook/core';
+import { type Exercise, exerciseLabel, handsOf, type Meter, type Pattern } from '@shedbook/core';
 import { ExampleSign } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { type KeyboardEvent, memo, type PointerEvent } from 'react';
@@ -41,7 +41,7 @@ export interface ExerciseRowProps {
   readonly onActive: (place: SlotPlace) => void;
   readonly onChange: (number: number, exercise: Unnumbered) => void;
   readonly onKey: (event: KeyboardEvent) => void;
-  readonly onGrab: (event: PointerEvent<HTMLElement>, number: number) => void;
+  readonly onGrab: (event: PointerEvent<HTMLElement>) => void;
 }
 
 /** Where somebody pressed, as shares of the drawing's width and height, from 0 to 1. */
@@ -157,10 +157,11 @@ export const ExerciseRow = memo(function ExerciseRow(props: ExerciseRowProps) {
       <span
         className={styles.number}
         data-part="number"
+        data-long={exerciseLabel(exercise.number).length > 2 || undefined}
         title={words.drag({ n: exercise.number })}
-        onPointerDown={(event) => props.onGrab(event, exercise.number)}
+        onPointerDown={(event) => props.onGrab(event)}
       >
-        {exercise.number}
+        {exerciseLabel(exercise.number)}
         {exercise.example && <ExampleSign says={words.example} />}
       </span>
       <div>

@@ -62,6 +62,7 @@ export function PageView({ lesson }: PageViewProps) {
   useBall(sound.player, lesson, list);
   const { choose } = sound;
   const number = chosen?.number;
+  const places = new Map(lesson.exercises.map((each, index) => [each.number, index]));
   useEffect(() => {
     if (number !== undefined) choose({ exercise: number });
   }, [number, choose]);
@@ -125,7 +126,7 @@ export function PageView({ lesson }: PageViewProps) {
                   {section.exercises.length === 0 && <EmptySection onAdd={() => work.addTo(section, at)} />}
                 </li>
               )}
-              {section.exercises.map((exercise) => row(exercise, exercise.number - 1))}
+              {section.exercises.map((exercise) => row(exercise, places.get(exercise.number) ?? 0))}
             </Fragment>
           ))}
         </ol>

@@ -51,9 +51,14 @@ function keep(next: Copied): void {
   void navigator.clipboard?.writeText(plainText(next)).catch(() => undefined);
 }
 
+/** The number of the chosen exercise. */
+function numberOf({ lesson, chosen }: Ground): number {
+  return lesson.exercises[chosen.index]?.number ?? 1;
+}
+
 function change(ground: Ground, how: Parameters<typeof changeExercises>[3]): void {
-  const { document, lesson, unit, numbers, chosen, inUse } = ground;
-  const which = unit === 'exercise' ? numbers : [chosen.index + 1];
+  const { document, lesson, unit, numbers, inUse } = ground;
+  const which = unit === 'exercise' ? numbers : [numberOf(ground)];
   document.edit(changeExercises(document.state().text, lesson, which, how, inUse));
 }
 
@@ -62,9 +67,9 @@ function undoOf({ document, words }: Ground) {
 }
 
 function takeExercises(ground: Ground, isCut: boolean): void {
-  const { document, lesson, numbers, chosen, words, say, onGo } = ground;
-  const { meter } = sectionOf(lesson, chosen.index + 1);
-  const exercises = numbers.flatMap((number) => lesson.exercises[number - 1] ?? []);
+  const { document, lesson, numbers, words, say, onGo } = ground;
+  const { meter } = sectionOf(lesson, numberOf(ground));
+  const exercises = lesson.exercises.filter(({ number }) => numbers.includes(number));
   const told = { n: exercises.length };
   keep(copyExercises(lesson, { meter }, exercises, isCut));
   if (!isCut) {
@@ -72,7 +77,12 @@ function takeExercises(ground: Ground, isCut: boolean): void {
     return;
   }
   document.edit(removeExercises(document.state().text, lesson, numbers));
-  onGo(Math.max(0, (numbers[0] ?? 1) - 1));
+  onGo(
+    Math.max(
+      0,
+      lesson.exercises.findIndex(({ number }) => number === numbers[0]),
+    ),
+  );
   say(words.rearrange.cutExercises(told), undoOf(ground));
 }
 
@@ -108,7 +118,7 @@ function paste(ground: Ground): void {
     say(words.rearrange.pasted({ n: added.length }), undoOf(ground));
   } else {
     const put = (each: Unnumbered) => withSnippet(each, copied, chosen.place);
-    document.edit(changeExercises(text, lesson, [chosen.index + 1], put, inUse));
+    document.edit(changeExercises(text, lesson, [numberOf(ground)], put, inUse));
   }
 }
 

@@ -12,8 +12,12 @@ export interface DragState {
 /** Pixels that a pointer moves before a press becomes a drag. */
 const SLACK_PX = 6;
 
+function itemsOf(list: HTMLElement): readonly HTMLElement[] {
+  return [...list.querySelectorAll<HTMLElement>('[data-exercise]')];
+}
+
 function indexUnder(list: HTMLElement, x: number, y: number): number {
-  const items = [...list.querySelectorAll<HTMLElement>('[data-exercise]')];
+  const items = itemsOf(list);
   const inReading = items.findIndex((item) => {
     const box = item.getBoundingClientRect();
     const sameRow = y >= box.top && y < box.bottom;
@@ -26,19 +30,19 @@ function indexUnder(list: HTMLElement, x: number, y: number): number {
   return inReading < 0 ? items.length : inReading;
 }
 
-/** Drags exercises of the list that `list` points at. Numbers count from 1, indices from 0. */
+/** Drags exercises of the list that `list` points at. Indices count from 0. */
 export function useDrag(onMove: (from: number, to: number) => void): {
   readonly list: React.RefObject<HTMLOListElement | null>;
   readonly drag: DragState | null;
-  readonly grab: (event: PointerEvent<HTMLElement>, number: number) => void;
+  readonly grab: (event: PointerEvent<HTMLElement>) => void;
 } {
   const list = useRef<HTMLOListElement>(null);
   const [drag, setDrag] = useState<DragState | null>(null);
   const latestMove = useRef(onMove);
   latestMove.current = onMove;
-  const grab = useCallback((event: PointerEvent<HTMLElement>, number: number) => {
-    const from = number - 1;
+  const grab = useCallback((event: PointerEvent<HTMLElement>) => {
     const handle = event.currentTarget;
+    const from = list.current ? itemsOf(list.current).findIndex((item) => item.contains(handle)) : -1;
     const { clientX, clientY } = event;
     let latest: DragState | null = null;
     handle.setPointerCapture(event.pointerId);

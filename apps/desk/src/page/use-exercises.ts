@@ -64,6 +64,8 @@ export function useExercises(lesson: Lesson): ExerciseWork {
   const [choice, setChoice] = useState<Choice>(START);
   const { exercises } = lesson;
   const index = Math.min(choice.index, Math.max(0, exercises.length - 1));
+  const numberAt = (at: number) => exercises[at]?.number ?? 1;
+  const indexOf = (number: number) => exercises.findIndex((each) => each.number === number);
   /** Changes the exercises of the section that a place of the lesson stands in. */
   const keep = (place: number, change: (home: ExerciseHome) => readonly Unnumbered[]) => {
     const home = homeOf(lesson, place);
@@ -88,7 +90,8 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     if (to < 0 || to >= exercises.length || from === to) return;
     document.edit(withMoved(document.state().text, lesson, from, to));
     setChoice({ ...choice, index: to, focus: true });
-    say(words.page.moved({ from: from + 1, to: to + 1 }));
+    const now = document.state().lesson?.exercises[to]?.number;
+    say(words.page.moved({ from: numberAt(from), to: now ?? numberAt(to) }));
   };
   const add = () => {
     const at = exercises.length === 0 ? 0 : index + 1;
@@ -115,7 +118,7 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     if (!exercises[index]) return;
     keep(index, ({ section, at }) => removeExercise(section.exercises, at));
     setChoice({ ...choice, index: Math.max(0, Math.min(index, exercises.length - 2)), focus: true });
-    say(words.page.removedExercise({ n: index + 1 }), {
+    say(words.page.removedExercise({ n: numberAt(index) }), {
       label: words.desk.undo,
       run: () => void document.undo(),
     });
@@ -131,10 +134,10 @@ export function useExercises(lesson: Lesson): ExerciseWork {
   });
   const press = (number: number, place: SlotPlace, held: Held) => {
     if (rearranging.isSelecting || held.command) rearranging.toggle(number);
-    else if (held.shift) rearranging.selectTo(index + 1, number);
+    else if (held.shift) rearranging.selectTo(numberAt(index), number);
     else {
       rearranging.clear();
-      setChoice({ index: number - 1, part: 0, place, focus: true });
+      setChoice({ index: indexOf(number), part: 0, place, focus: true });
     }
   };
   const latestPress = useRef(press);
@@ -157,7 +160,8 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     else if (rearranged?.kind === 'unit') rearranging.setUnit(rearranged.unit);
     else if (vertical && event.altKey) act(vertical < 0 ? 'up' : 'down');
     else if (vertical && event.shiftKey) {
-      rearranging.selectTo(index + 1, Math.min(exercises.length, Math.max(1, index + 1 + vertical)));
+      const to = Math.min(exercises.length - 1, Math.max(0, index + vertical));
+      rearranging.selectTo(numberAt(index), numberAt(to));
       go(index + vertical);
     } else if (vertical && !command) {
       rearranging.clear();
@@ -175,7 +179,7 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     rearranging,
     setPlace: useCallback((place) => setChoice((before) => ({ ...before, place, focus: false })), []),
     change: (number, exercise) =>
-      keep(number - 1, ({ section, at }) => changeExercise(section.exercises, at, exercise, inUse)),
+      keep(indexOf(number), ({ section, at }) => changeExercise(section.exercises, at, exercise, inUse)),
     keepHeard,
     addTo,
     act,

@@ -41,9 +41,9 @@ interface Asked {
   readonly onGo: (index: number) => void;
 }
 
-function range(from: number, to: number): readonly number[] {
+function range({ exercises }: Lesson, from: number, to: number): readonly number[] {
   const [first, last] = from < to ? [from, to] : [to, from];
-  return Array.from({ length: last - first + 1 }, (_, index) => first + index);
+  return exercises.flatMap(({ number }) => (number >= first && number <= last ? [number] : []));
 }
 
 /** The work. */
@@ -55,8 +55,9 @@ export function useRearranging({ lesson, choice, inUse, onGo }: Asked): Rearrang
   const [selected, setSelected] = useState<ReadonlySet<number>>(new Set());
   const [isSelecting, setSelecting] = useState(false);
   const [canPaste, setCanPaste] = useState(() => remembered(COPIED_KEY) !== null);
-  const all = new Set([...selected, choice.index + 1]);
-  const numbers = [...all].filter((n) => n <= lesson.exercises.length).toSorted((a, b) => a - b);
+  const numbers = lesson.exercises.flatMap(({ number }, index) =>
+    index === choice.index || selected.has(number) ? [number] : [],
+  );
   const ground: Ground = {
     ...{ document, lesson, inUse, chosen: choice, unit, numbers, words, say },
     onGo: (index) => {
@@ -90,7 +91,7 @@ export function useRearranging({ lesson, choice, inUse, onGo }: Asked): Rearrang
     }, []),
     selectTo: (from, to) => {
       setUnit('exercise');
-      setSelected((before) => new Set([...before, ...range(from, to)]));
+      setSelected((before) => new Set([...before, ...range(lesson, from, to)]));
     },
     clear: () => setSelected(new Set()),
   };

@@ -1,5 +1,5 @@
 /** The teacher's own playing under a film: which files, what was heard of them, and how they are shown. */
-import type { Lesson } from '@shedbook/core';
+import { exerciseLabel, type Lesson } from '@shedbook/core';
 import type { FilmWish } from '@shedbook/routes';
 import { Button, Choices, FileButton, Icon, Select } from '@shedbook/stand';
 import { durationWords } from '@shedbook/words';
@@ -144,7 +144,7 @@ export function Performances(props: PerformancesProps) {
           >
             {exercises.map((number) => (
               <option key={number} value={number}>
-                {`${number} ${nameOf(number)}`.trim()}
+                {`${exerciseLabel(number)} ${nameOf(number)}`.trim()}
               </option>
             ))}
           </Select>

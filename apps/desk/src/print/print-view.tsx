@@ -1,6 +1,6 @@
 /** Printing: the pages exactly as they come out, what can be chosen about them, and the file. */
 
-import { type Lesson, PAPERS, type SheetSettings } from '@shedbook/core';
+import { type Lesson, NUMBERINGS, PAPERS, type SheetSettings } from '@shedbook/core';
 import { addressOf, ROUTES } from '@shedbook/routes';
 import { buttonClass, Check, Choices, Icon, Range, SheetButton } from '@shedbook/stand';
 import { type ReactNode, Suspense, useEffect, useRef } from 'react';
@@ -56,6 +56,14 @@ function SheetChoices({ lesson }: { readonly lesson: Lesson }) {
         ]}
         onChange={(staff) => set('staff', staff)}
       />
+      {lesson.sections.length > 0 && (
+        <Choices
+          label={words.numbering}
+          value={sheet.numbering}
+          choices={NUMBERINGS.map((each) => [each, words[each]] as const)}
+          onChange={(numbering) => set('numbering', numbering)}
+        />
+      )}
       <Range
         label={words.size}
         says={`${Math.round(scale * 100)} %`}

@@ -1,5 +1,5 @@
 /** Which exercises something is made of: all of them, or some by their numbers. */
-import type { Lesson } from '@shedbook/core';
+import { exerciseLabel, type Lesson } from '@shedbook/core';
 import { Check, Choices } from '@shedbook/stand';
 import { useState } from 'react';
 import { useWords } from '../words/words.tsx';
@@ -41,7 +41,7 @@ export function WhichExercises({ lesson, chosen, onChange }: WhichProps) {
               onChange={(on) => onChange(all.filter((n) => (n === number ? on : chosen.includes(n))))}
             >
               <span className="hidden-words">{words.page.exercise({ n: number })}</span>
-              <span aria-hidden="true">{number}</span>
+              <span aria-hidden="true">{exerciseLabel(number)}</span>
             </Check>
           ))}
         </div>

@@ -2,7 +2,7 @@
  * The head of the lesson room: number, tempo and beat as large as they are read at two metres. On a desk's screen and on
  * a tablet their digits subtend 20 minutes of arc there (ISO 9241-303); a phone lies nearer.
  */
-import { countedTempo, type Exercise, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
+import { countedTempo, type Exercise, exerciseLabel, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
 import { Button, ExampleSign, Icon } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { HeardBeat } from '../hear/heard-beat.tsx';
@@ -13,6 +13,8 @@ import styles from './room-head.module.css';
 interface RoomHeadProps {
   readonly exercise: Exercise;
   readonly section: Lesson;
+  /** Its place among those of the lesson, from 1. */
+  readonly place: number;
   /** How many exercises the lesson has. */
   readonly all: number;
   readonly onLeave: () => void;
@@ -31,17 +33,17 @@ function Tempo({ meter }: Pick<Lesson, 'meter'>) {
 }
 
 /** The head. */
-export function RoomHead({ exercise, section, all, onLeave }: RoomHeadProps) {
+export function RoomHead({ exercise, section, place, all, onLeave }: RoomHeadProps) {
   const words = useWords();
   return (
     <div className={styles.head}>
       <p className={styles.number} data-part="room-number" aria-live="polite">
-        <strong>{exercise.number}</strong>
+        <strong>{exerciseLabel(exercise.number)}</strong>
         {exercise.example && <ExampleSign says={words.page.example} />}
         <span className="hidden-words">{sayExercise(exercise, words)}</span>
       </p>
       <p className={styles.name}>
-        {exercise.name ?? section.heading ?? words.room.of({ n: exercise.number, all })}
+        {exercise.name ?? section.heading ?? words.room.of({ n: place, all })}
         <span className={styles.hint}>{words.room.hint}</span>
       </p>
       <HeardBeat part="room-beat" className={styles.beat} says={({ beat }) => String(beat)} />

@@ -30,19 +30,22 @@ export function RoomView({ id, lesson }: RoomViewProps) {
   const sound = useSound();
   const room = useRef<HTMLDivElement>(null);
   const all = lesson.exercises.length;
-  const number = Math.min(Math.max(1, sound.choice.exercise ?? 1), all);
-  const exercise = lesson.exercises[number - 1];
+  const at = Math.max(
+    0,
+    lesson.exercises.findIndex(({ number }) => number === sound.choice.exercise),
+  );
+  const exercise = lesson.exercises[at];
   const { choose } = sound;
   const turn = (by: number) => {
-    const next = number + by;
-    if (next >= 1 && next <= all) choose({ exercise: next });
+    const next = lesson.exercises[at + by];
+    if (next) choose({ exercise: next.number });
   };
   useAwake();
   useBall(sound.player, lesson, room);
   const actions = { next: () => turn(1), previous: () => turn(-1), toggle: sound.toggle };
   useRoomKeys(actions);
   const pedal = usePedal(actions);
-  const [loops, setLoops] = useNextAfter(sound, all);
+  const [loops, setLoops] = useNextAfter(sound, lesson);
   const [showsGroove, setShowsGroove] = useState(false);
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, as the room opens, where the ledge had time alone
   useEffect(() => {
@@ -54,7 +57,11 @@ export function RoomView({ id, lesson }: RoomViewProps) {
   return (
     <div className={styles.room} data-part="room" ref={room}>
       <h1 className="hidden-words">{lesson.title}</h1>
-      <RoomHead {...{ exercise, section, all }} onLeave={() => go({ at: 'lesson', id, view: 'page' })} />
+      <RoomHead
+        {...{ exercise, section, all }}
+        place={at + 1}
+        onLeave={() => go({ at: 'lesson', id, view: 'page' })}
+      />
       <RoomDrawing exercise={exercise} meter={section.meter} />
       {showsGroove && (
         <div className={styles.groove} data-part="room-groove">
@@ -68,11 +75,11 @@ export function RoomView({ id, lesson }: RoomViewProps) {
       </div>
       <div className={styles.foot}>
         <div className={styles.turn}>
-          <Button disabled={number === 1} onClick={() => turn(-1)}>
+          <Button disabled={at === 0} onClick={() => turn(-1)}>
             <Icon name="back" />
             {words.room.previous}
           </Button>
-          <Button dress="strong" disabled={number === all} onClick={() => turn(1)}>
+          <Button dress="strong" disabled={at === all - 1} onClick={() => turn(1)}>
             {words.room.next}
             <Icon name="next" />
           </Button>

@@ -1,7 +1,7 @@
 /** What the teacher set: pinned or not, with a note for the student, in the teacher's order. */
 
 import { findExercise, identityOf, itemKey } from '@shedbook/coach';
-import { countedTempo, exerciseKey } from '@shedbook/core';
+import { countedTempo, exerciseKey, exerciseLabel } from '@shedbook/core';
 import type { StoredAssignment, StudentContent } from '@shedbook/routes';
 import { Button, Check, Icon } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
@@ -57,7 +57,7 @@ interface AssignedProps extends Pick<TurnButtonsProps, 'at' | 'of' | 'onTurn'> {
 function Assigned({ assignment, shelf, onChange, ...turn }: AssignedProps) {
   const words = useWords();
   const { lesson, exercise } = findExercise(shelf, assignment.lesson, assignment.exercise) ?? {};
-  const name = lesson && exercise ? `${lesson.title} ${exercise.number}` : words.students.gone;
+  const name = lesson && exercise ? `${lesson.title} ${exerciseLabel(exercise.number)}` : words.students.gone;
   return (
     <li className={styles.assigned} data-part="assigned">
       <StandingName>{name}</StandingName>

@@ -1,6 +1,6 @@
 /** Choosing an exercise of a lesson on the desk. */
 
-import type { Exercise } from '@shedbook/core';
+import { type Exercise, exerciseLabel } from '@shedbook/core';
 import { Button, Select } from '@shedbook/stand';
 import { useState } from 'react';
 import { useWords } from '../words/words.tsx';
@@ -38,7 +38,7 @@ export function ExercisePicker({ shelf, action, onPick }: ExercisePickerProps) {
       >
         {exercises.map((each) => (
           <option key={each.number} value={each.number}>
-            {each.name === null ? each.number : `${each.number} ${each.name}`}
+            {`${exerciseLabel(each.number)} ${each.name ?? ''}`.trim()}
           </option>
         ))}
       </Select>

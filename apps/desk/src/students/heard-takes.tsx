@@ -2,6 +2,7 @@
 import {
   defaultForm,
   exerciseKey,
+  exerciseLabel,
   formNamed,
   type PracticeEntry,
   type PracticeLog,
@@ -47,7 +48,7 @@ function One({ kept: { report }, entry, shelf, level }: OneProps) {
   }, [isOpen, lesson, exercise, entry, report, level]);
   const title = words.title({
     lesson: lesson?.title ?? entry.lesson,
-    exercise: exercise ? (exercise.name ?? String(exercise.number)) : '?',
+    exercise: exercise ? (exercise.name ?? exerciseLabel(exercise.number)) : '?',
   });
   return (
     <details onToggle={(event) => setOpen(event.currentTarget.open)}>

@@ -4,6 +4,7 @@ import {
   countedTempo,
   defaultForm,
   type Exercise,
+  exerciseLabel,
   type FullReport,
   formsShown,
   type Lesson,
@@ -56,7 +57,7 @@ interface TakeFormProps {
 
 /** How an exercise is called in a list. */
 function called({ number, name }: Exercise): string {
-  return name === null ? String(number) : `${number} ${name}`;
+  return name === null ? exerciseLabel(number) : `${exerciseLabel(number)} ${name}`;
 }
 
 /** Lesson and exercise; the lesson by itself where its groove alone was played. */

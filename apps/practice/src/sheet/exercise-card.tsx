@@ -1,7 +1,7 @@
 /** One exercise on the sheet: its number, its notation, and the way to the stand. */
 
-import type { Exercise } from '@shedbook/core';
-import { EXERCISES_IN_SIGHT, type PackBar } from '@shedbook/pack';
+import { type Exercise, exerciseLabel } from '@shedbook/core';
+import type { PackBar } from '@shedbook/pack';
 import { classes, ExampleSign } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
@@ -33,17 +33,19 @@ function TilePicture({ bar, first = false }: TileProps) {
 interface ExerciseCardProps {
   readonly exercise: Exercise;
   readonly bars: readonly PackBar[];
+  /** Whether it is in sight as the page opens. */
+  readonly isInSight: boolean;
 }
 
 /** The card. */
-export function ExerciseCard({ exercise, bars }: ExerciseCardProps) {
+export function ExerciseCard({ exercise, bars, isInSight }: ExerciseCardProps) {
   const words = usePracticeWords();
   const { number, name, notes, example } = exercise;
   return (
     <li>
       <a className={styles.card} data-part="exercise" href={hrefOf({ at: 'stage', exercise: number })}>
         <span className={styles.number} aria-hidden="true">
-          {number}
+          {exerciseLabel(number)}
           {example && <ExampleSign says={words.stage.example} />}
         </span>
         <span className="hidden-words">
@@ -53,7 +55,7 @@ export function ExerciseCard({ exercise, bars }: ExerciseCardProps) {
         <span className={styles.tiles} aria-hidden="true">
           {name && <span className={styles.name}>{name}</span>}
           {bars.map((bar) => (
-            <TilePicture key={bar.bar} bar={bar} first={number <= EXERCISES_IN_SIGHT} />
+            <TilePicture key={bar.bar} bar={bar} first={isInSight} />
           ))}
           {notes && <span className={styles.notes}>{notes}</span>}
         </span>

@@ -1,6 +1,6 @@
 /** The sheet: everything on it, what to practise today, and what to take along. */
 import { feelSaid, formatFeel, isFeelName, type Lesson, sectionOf, sectionsOf } from '@shedbook/core';
-import type { Pack } from '@shedbook/pack';
+import { EXERCISES_IN_SIGHT, type Pack } from '@shedbook/pack';
 import { buttonClass } from '@shedbook/stand';
 import { type PracticeWords, tempoWords } from '@shedbook/words';
 import { useEffect } from 'react';
@@ -59,6 +59,7 @@ function Exercises({ pack }: { readonly pack: Pack }) {
   const words = usePracticeWords();
   const { lesson } = pack;
   const tiles = new Map(pack.exercises.map((each) => [each.number, each.own]));
+  const inSight = new Set(lesson.exercises.slice(0, EXERCISES_IN_SIGHT).map((each) => each.number));
   return (
     <section id="exercises" aria-labelledby="exercises-title">
       <h2 id="exercises-title">{words.sheet.exercises}</h2>
@@ -82,6 +83,7 @@ function Exercises({ pack }: { readonly pack: Pack }) {
                 key={exercise.number}
                 exercise={exercise}
                 bars={tiles.get(exercise.number) ?? []}
+                isInSight={inSight.has(exercise.number)}
               />
             ))}
           </ol>

@@ -1,5 +1,6 @@
 /** The ledge of the stand: previous, play, next, the tempo, and more where it is wanted. */
 
+import { exerciseBeside } from '@shedbook/core';
 import type { PedalBoard } from '@shedbook/stand';
 import { Icon, useSoundNote } from '@shedbook/stand';
 import { useRef } from 'react';
@@ -23,11 +24,10 @@ export function Ledge({ actions, pedal }: LedgeProps) {
   const note = useSoundNote(player, soundStart);
   // After the settings a press of space plays, rather than opening them again.
   const play = useRef<HTMLButtonElement>(null);
-  const number = exercise ?? 0;
-  const last = pack.lesson.exercises.length;
+  const isAlone = (by: -1 | 1) => exerciseBeside(pack.lesson, exercise, by) === null;
   return (
     <section className={styles.ledge} data-part="ledge" aria-label={words.ledge}>
-      <LedgeButton aria-label={words.previous} disabled={number <= 1} onClick={() => actions.turn(-1)}>
+      <LedgeButton aria-label={words.previous} disabled={isAlone(-1)} onClick={() => actions.turn(-1)}>
         <Icon name="back" />
       </LedgeButton>
       <LedgeButton
@@ -39,7 +39,7 @@ export function Ledge({ actions, pedal }: LedgeProps) {
       >
         <Icon name={playing ? 'stop' : 'play'} />
       </LedgeButton>
-      <LedgeButton aria-label={words.next} disabled={number >= last} onClick={() => actions.turn(1)}>
+      <LedgeButton aria-label={words.next} disabled={isAlone(1)} onClick={() => actions.turn(1)}>
         <Icon name="next" />
       </LedgeButton>
       <TempoBox actions={actions} />

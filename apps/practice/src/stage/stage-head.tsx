@@ -1,6 +1,13 @@
 /** What is on the stand: its number, its drum, its form, what sounds with it, and the way back. */
 
-import { EXAMPLE_FORM, type Exercise, type Form, type Lesson, sectionOf } from '@shedbook/core';
+import {
+  EXAMPLE_FORM,
+  type Exercise,
+  exerciseLabel,
+  type Form,
+  type Lesson,
+  sectionOf,
+} from '@shedbook/core';
 import { Button, buttonClass, ExampleSign, Icon } from '@shedbook/stand';
 import { countOf, type PracticeWords, sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
@@ -79,7 +86,7 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
           {lesson.title}. {on ? words.sheet.exercise({ n: on.number }) : title}
         </span>
         <span className={on ? styles.number : styles.time} aria-hidden="true">
-          {on?.number ?? title}
+          {on ? exerciseLabel(on.number) : title}
         </span>
         {on && (
           <span className={styles.drum} data-part="drum">

@@ -1,5 +1,5 @@
 /** One exercise on the stand, so large that it can be read from the throne, and practised without a hand. */
-import { sectionOf } from '@shedbook/core';
+import { exerciseLabel, sectionOf } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
 import { useAwake, usePedal } from '@shedbook/stand';
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
@@ -58,7 +58,7 @@ export function StagePage() {
     if (playing || followed) window.scrollTo(0, 0);
   }, [playing, followed]);
   useEffect(() => {
-    document.title = `${on ? on.number : words.sheet.timeOnly} · ${lesson.title}`;
+    document.title = `${on ? exerciseLabel(on.number) : words.sheet.timeOnly} · ${lesson.title}`;
   }, [on, lesson.title, words]);
   const about = sectionOf(lesson, exercise);
   const shared = { lesson, writtenFor: pack.lesson.setUp };

@@ -1,5 +1,5 @@
 /** What can be done on the stand, by touch, key or pedal alike. */
-import { defaultForm, EXAMPLE_FORM, quarterTempo } from '@shedbook/core';
+import { defaultForm, EXAMPLE_FORM, exerciseBeside, quarterTempo } from '@shedbook/core';
 import { useRef } from 'react';
 import { goTo } from '../page/route.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -30,9 +30,8 @@ export function useStageActions(): StageActions {
   const taps = useRef<readonly number[]>([]);
   const { lesson, exercise, place, choice, choose, playing, judge, toggle, play, playSoon, stop } = session;
   const turn = (by: -1 | 1) => {
-    const next = (exercise ?? 0) + by;
-    if (session.pack.lesson.exercises.some((each) => each.number === next))
-      goTo({ ...place, at: 'stage', exercise: next });
+    const next = exerciseBeside(session.pack.lesson, exercise, by);
+    if (next !== null) goTo({ ...place, at: 'stage', exercise: next });
   };
   const tap = () => {
     taps.current = withTap(taps.current, performance.now());

@@ -5,6 +5,7 @@
  * same as a page to look at, `take.json`.
  * Source: PKWARE APPNOTE 6.3 (stored entries), written by fflate.
  */
+import { exerciseLabel } from '@shedbook/core';
 import { strToU8, zipSync } from 'fflate';
 import type { Take } from './take.ts';
 
@@ -24,7 +25,7 @@ function plain(text: string): string {
  */
 export function fileNameOf(take: Take): string {
   const when = take.startedAt.slice(0, 19).replace(/[-:]/g, '').replace('T', '-');
-  return `${plain(take.lessonTitle) || 'take'}-${take.number ?? 'time'}-${when}.zip`;
+  return `${plain(take.lessonTitle) || 'take'}-${take.number === null ? 'time' : exerciseLabel(take.number)}-${when}.zip`;
 }
 
 function json(value: unknown): Uint8Array {

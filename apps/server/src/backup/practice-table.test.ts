@@ -1,5 +1,7 @@
+import { type Exercise, exerciseKey, parseLesson } from '@shedbook/core';
 import type { StoredStudent } from '@shedbook/routes';
 import { expect, it } from 'vitest';
+import { NUMBERED_ANEW } from '../../../../internal/testing/numbered-anew.ts';
 import { createLesson, send, startTestServer } from '../../test/temporary.ts';
 import { CSV_START, csvLine } from './csv.ts';
 
@@ -29,6 +31,17 @@ it('[SE1610] writes practice as a table that a spreadsheet reads', async () => {
   // OWASP, CSV Injection: what begins like a formula is text
   expect(lines.slice(1)).toEqual([`'=Kaito,${played}`, `Bram,${played}`, '']);
   expect(await linesOf(`student=${other}`)).toHaveLength(3);
+});
+
+it('[SE7008] has the number of each exercise as it stands on the page', async () => {
+  const server = await startTestServer();
+  const { id: lesson } = await createLesson(server, NUMBERED_ANEW);
+  const third = parseLesson(NUMBERED_ANEW, 'anew').lesson?.exercises[3] as Exercise;
+  const { id } = (await send(server, 'POST', '/api/students', { name: 'Ada' })).body as StoredStudent;
+  const rows = [JSON.stringify({ ...entry, lesson, loops, exercise: exerciseKey(third) })];
+  await send(server, 'POST', `/api/students/${id}/log`, { version: 1, rows });
+  const table = await (await fetch(new URL('/api/practice.csv', server.url))).text();
+  expect(table.split('\r\n')[1]).toContain(',Four limbs,B3,');
 });
 
 it('[SE1610] keeps quotes, lines and numbers apart', () => {

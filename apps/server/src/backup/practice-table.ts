@@ -1,6 +1,7 @@
 /** Practice as a table: a line for each stretch of playing, the newest entry of each. */
-import { logOfRows } from '@shedbook/coach';
-import { LOOP_VERDICTS, type PracticeEntry } from '@shedbook/core';
+
+import { type LessonNames, logOfRows } from '@shedbook/coach';
+import { exerciseLabel, firstNumbers, LOOP_VERDICTS, type PracticeEntry } from '@shedbook/core';
 import type { CliWords } from '@shedbook/words';
 import type { LessonStore } from '../store/lessons.ts';
 import type { StudentStore } from '../store/students.ts';
@@ -13,21 +14,27 @@ export interface TableParts {
   readonly words: CliWords['practiceTable'];
 }
 
-/** What a lesson is called, and the numbers of its exercises by their lasting names. */
+/** What a lesson is called, and the numbers of its exercises, as people read them, by their lasting names. */
 interface Named {
   readonly title: string;
-  readonly numbers: ReadonlyMap<string, number>;
+  readonly numbers: ReadonlyMap<string, string>;
+}
+
+function numbersIn({ sections, anew }: LessonNames): Named['numbers'] {
+  const counts = sections.map(({ exercises }) => exercises.length);
+  const firsts = firstNumbers(counts, anew ? 'anew' : 'through');
+  return new Map(
+    sections.flatMap(({ exercises }, section) =>
+      exercises.map(({ key }, at) => [key, exerciseLabel((firsts[section] ?? 1) + at)] as const),
+    ),
+  );
 }
 
 async function lessonNames(store: LessonStore): Promise<ReadonlyMap<string, Named>> {
   const named = new Map<string, Named>();
   for (const { summary, names } of await store.shelf()) {
     if (!names || summary.title === null) continue;
-    const keys = names.sections.flatMap(({ exercises }) => exercises.map(({ key }) => key));
-    named.set(summary.id, {
-      title: summary.title,
-      numbers: new Map(keys.map((key, index) => [key, index + 1] as const)),
-    });
+    named.set(summary.id, { title: summary.title, numbers: numbersIn(names) });
   }
   return named;
 }

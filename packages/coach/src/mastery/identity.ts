@@ -35,6 +35,8 @@ export interface LessonNames {
   readonly key: string;
   /** Lasting name of the lesson that it is a copy of, or null. */
   readonly from: string | null;
+  /** Whether its exercises are numbered anew in each section; left out where they are not. */
+  readonly anew?: true;
   readonly sections: readonly {
     /** What its exercises are played over (see `surroundingsOf`). */
     readonly over: string;
@@ -63,7 +65,8 @@ export function namesOf(lesson: Lesson): LessonNames {
       from: exercise.from ?? null,
     })),
   }));
-  return { key: lessonKey(lesson), from: lesson.from, sections };
+  const anew = lesson.sheet.numbering === 'anew' && lesson.sections.length > 0 ? { anew: true as const } : {};
+  return { key: lessonKey(lesson), from: lesson.from, ...anew, sections };
 }
 
 /** Every name that a lesson on the shelf goes by, to its id there; ids before titles. */

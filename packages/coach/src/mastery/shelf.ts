@@ -3,7 +3,14 @@
  *
  * Conventions: a lesson's id is lasting (e.g. its file name without the ending); logs use it.
  */
-import { type Exercise, exerciseKey, type PracticeEntry, type PracticeLog, sectionOf } from '@shedbook/core';
+import {
+  type Exercise,
+  exerciseKey,
+  exerciseLabel,
+  type PracticeEntry,
+  type PracticeLog,
+  sectionOf,
+} from '@shedbook/core';
 import { momentOf } from '../time/moment.ts';
 import { type Identity, identityOf, originOf, type ShelfLesson } from './identity.ts';
 
@@ -55,7 +62,7 @@ export function findExercise(
 /** What an exercise is called: its number, its name where it has one, and its lesson. */
 export function nameOf({ exercise, lesson }: Pick<ShelfExercise, 'exercise' | 'lesson'>): string {
   const name = exercise.name === null ? '' : ` (${exercise.name})`;
-  return `${lesson.title} ${exercise.number}${name}`;
+  return `${lesson.title} ${exerciseLabel(exercise.number)}${name}`;
 }
 
 /** Items of entries that were found before: a log is gone through again with every plan. */

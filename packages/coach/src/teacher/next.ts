@@ -5,7 +5,7 @@
  * exercise that needs a shaky skill with the least else that is new comes first.
  */
 
-import { countedTempo, isClapped } from '@shedbook/core';
+import { countedTempo, isClapped, isFirstNumber } from '@shedbook/core';
 import type { NextNewFact, NotSteadyFact, NotSteadyThereFact, SuggestionFact } from '../fact.ts';
 import type { ExerciseStanding } from '../mastery/exercises.ts';
 import { type Skill, skillsOf, tellSkill } from '../mastery/skills.ts';
@@ -86,7 +86,7 @@ function addsOf(
 
 /** Whether a lesson begins with an exercise. */
 export function isStart({ exercise }: ExerciseStanding): boolean {
-  return exercise.number === 1;
+  return isFirstNumber(exercise.number);
 }
 
 /** Whether something was begun and does not go well yet: it was clean at no tempo, or slipped on its last day. */

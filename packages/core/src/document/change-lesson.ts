@@ -2,10 +2,12 @@
  * A lesson, or a section of it, in another meter or feel: what fits stays, and what does not is told before anything
  * changes. The text outside of what changes stays as it is.
  */
+
 import { parseDocument } from 'yaml';
 import { isVoice, type Voice } from '../kit/voice.ts';
 import { defaultGroove } from '../lesson/defaults.ts';
 import type { GroovePart, Lesson, Tempo } from '../lesson/lesson.ts';
+import { exerciseLabel } from '../lesson/numbering.ts';
 import { sectionsOf } from '../lesson/section.ts';
 import { bringWithin, LESSON_TEMPI } from '../lesson/tempo-range.ts';
 import { type Cell, cell, findCellFault, rhythmKey } from '../rhythm/cell.ts';
@@ -275,7 +277,7 @@ function standingEdits(
 }
 
 function numbersOf(all: readonly ChangedExercise[]): readonly string[] {
-  return all.map(({ before }) => String(before.number));
+  return all.map(({ before }) => exerciseLabel(before.number));
 }
 
 function tellOfExercises(

@@ -8,6 +8,7 @@ import { formNamed } from '../lesson/default-form.ts';
 import { builtInForms, DEFAULT_SHEET, fillTempo } from '../lesson/defaults.ts';
 import type { GroovePart, Lesson, SheetSettings, Tempo, VocabularyCell } from '../lesson/lesson.ts';
 import type { LookAtMedium } from '../lesson/media.ts';
+import { firstNumbers } from '../lesson/numbering.ts';
 import { sectionNamed } from '../lesson/section.ts';
 import { didYouMean, quoted, valueFact } from '../lesson/value-fact.ts';
 import { type Meter, meter, parseMeter } from '../rhythm/meter.ts';
@@ -196,25 +197,31 @@ interface Listed {
   readonly first: number;
 }
 
+/** The number of the first exercise outside of a section, and of each section's first. */
+function firstsOf({ sheet, sections = [], exercises = [] }: RawLesson): readonly number[] {
+  const counts = [exercises.length, ...sections.map((section) => section?.exercises?.length ?? 0)];
+  return firstNumbers(counts, sections.length === 0 ? 'through' : (sheet?.numbering ?? 'through'));
+}
+
 /** Gives a lesson its meaning, reporting every fault, those of the files that it shows among them. Exercises outside of a section are the first section. */
 export function resolveLesson(raw: RawLesson, look: LookAtMedium, report: Report): Resolved {
   checkVersion(raw.version, report);
-  const whole = resolvePart(raw, { heading: null, first: 1, look }, report);
-  let next = 1 + (raw.exercises?.length ?? 0);
-  const listed: Listed[] = [{ at: [], first: 1 }];
+  const [opens = 1, ...firsts] = firstsOf(raw);
+  const whole = resolvePart(raw, { heading: null, first: opens, look }, report);
+  const listed: Listed[] = [{ at: [], first: opens }];
   const inside: Lesson[] = [];
   (raw.sections ?? []).forEach((section, index) => {
     if (!section) return;
     const at = ['sections', index];
     checkGroove(raw, section, at, report);
-    listed.push({ at, first: next });
+    const first = firsts[index] ?? 1;
+    listed.push({ at, first });
     const part = inherit(raw, section);
     const lesson = resolvePart(
       part,
-      { heading: section.heading ?? null, first: next, look },
+      { heading: section.heading ?? null, first, look },
       reportIn(section, at, report),
     );
-    next += section.exercises?.length ?? 0;
     inside.push({ ...lesson, ...readBefore(section, inside, at, report) });
   });
   const { media: _, ...bare } = whole;

@@ -13,6 +13,7 @@ import { EXAMPLE_TIMES } from '../lesson/example.ts';
 import { expecting } from '../lesson/expecting.ts';
 import { PAPERS } from '../lesson/lesson.ts';
 import { MEDIUM_TYPES } from '../lesson/media.data.ts';
+import { NUMBERINGS } from '../lesson/numbering.ts';
 import { LESSON_TEMPI } from '../lesson/tempo-range.ts';
 import {
   decimal,
@@ -398,6 +399,13 @@ const sheet = z.strictObject(
     scale: z
       .optional(decimal(0.6, 2, 'scale-in-range'))
       .check(z.describe('size of the notation; 1 when left out')),
+    numbering: z
+      .optional(oneOf(NUMBERINGS))
+      .check(
+        z.describe(
+          '`through`: exercises have one row of numbers; `anew`: each section begins anew, with its letter before (A1, A2, B1); `through` when left out',
+        ),
+      ),
     perPage: z
       .optional(whole(1, 40, 'exercises-in-range'))
       .check(

@@ -141,5 +141,6 @@ export const DEFAULT_SHEET: SheetSettings = {
   tickBoxes: true,
   staff: 'compact',
   scale: 1,
+  numbering: 'through',
   perPage: null,
 };

@@ -16,6 +16,7 @@ import type { Expression } from './expression.ts';
 import type { Hands } from './hand.ts';
 import type { HowByVoice } from './how.ts';
 import type { Medium } from './media.data.ts';
+import type { Numbering } from './numbering.ts';
 import type { Repetition } from './repeats.ts';
 
 /** A voice that repeats under everything. */
@@ -55,7 +56,7 @@ export interface Origin {
 
 /** A numbered pattern. Its parts replace the groove's for the voices they name. */
 export interface Exercise extends Expression, Repetition {
-  /** From 1, in the order of the sheet. */
+  /** From 1, rising in the order of the sheet; ask `exerciseLabel` for what people read. */
   readonly number: number;
   /** Its lasting name where it is written; left out where it goes by its patterns (see `exerciseKey`). */
   readonly id?: string;
@@ -132,6 +133,8 @@ export interface SheetSettings {
   readonly staff: 'compact' | 'full';
   /** Size of the notation as a ratio to the default, 0.6–2. */
   readonly scale: number;
+  /** Whether exercises have one row of numbers, or begin anew in each section; where it is not divided it is one row. */
+  readonly numbering: Numbering;
   /** Exercises on each page, smaller where they would not fit; null for as many as go well. */
   readonly perPage: number | null;
 }
@@ -185,7 +188,7 @@ export interface Lesson {
   /** How voices are played, where that is said. */
   readonly how: HowByVoice;
   readonly vocabulary: readonly VocabularyCell[];
-  /** Those of all its sections, numbered through. */
+  /** Those of all its sections. */
   readonly exercises: readonly Exercise[];
   /** The lesson's own forms first, then the built-in ones. */
   readonly forms: readonly Form[];

@@ -20,6 +20,13 @@ export function sectionOf(lesson: Lesson, exercise: number | null): Lesson {
   return own ?? sections.find(({ groove }) => groove.length > 0) ?? (sections[0] as Lesson);
 }
 
+/** The number of the exercise so many places further on, or before (negative), in the lesson; null where there is none. */
+export function exerciseBeside({ exercises }: Lesson, number: number | null, by: number): number | null {
+  const at = exercises.findIndex((each) => each.number === number);
+  // Where none is chosen, what comes next is the first.
+  return exercises[at < 0 ? by - 1 : at + by]?.number ?? null;
+}
+
 /** The section that a heading, or a number from 1, names; null for none. */
 export function sectionNamed<T extends Pick<Lesson, 'heading'>>(
   sections: readonly T[],

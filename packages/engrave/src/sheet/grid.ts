@@ -2,6 +2,7 @@
  * Exercises in a grid of equal columns, read row by row. An exercise takes a column for each of its bars, and more
  * where its notes need them; one that is longer than a row goes on in the next.
  */
+import { exerciseLabel } from '@shedbook/core';
 import type { FlowBlock, SheetContext } from './context.ts';
 import { type ExerciseLine, layOutLine } from './exercise-line.ts';
 import { headingsOf } from './headings.ts';
@@ -45,7 +46,10 @@ function cellWidthMm(grid: Grid, span: number): number {
 }
 
 function gutterWidthMm({ fonts, numbers }: SheetContext): number {
-  const widest = Math.max(0, ...numbers.map((number) => fonts.widthMm(`${number}`, 'bold', NUMBER_MM)));
+  const widest = Math.max(
+    0,
+    ...numbers.map((number) => fonts.widthMm(exerciseLabel(number), 'bold', NUMBER_MM)),
+  );
   return widest + GUTTER_GAP_MM;
 }
 

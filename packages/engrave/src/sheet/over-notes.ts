@@ -1,4 +1,5 @@
 /** What stands over and beside the notes of an exercise: its number and its name. */
+import { exerciseLabel } from '@shedbook/core';
 import { CAP_HEIGHT, DESCENT } from '../text/fonts.ts';
 import type { SheetContext } from './context.ts';
 import { EXAMPLE_SIGN_MM, exampleSign } from './example-sign.ts';
@@ -68,7 +69,7 @@ export function numberItem(
   const sign = prepared.exercise.example ? [exampleSign(Math.max(0, x - EXAMPLE_SIGN_MM.width), top)] : [];
   return [
     ...sign,
-    setLine(context.fonts, `${prepared.exercise.number}`, style('bold', NUMBER_MM), {
+    setLine(context.fonts, exerciseLabel(prepared.exercise.number), style('bold', NUMBER_MM), {
       x,
       y: y + (CAP_HEIGHT * NUMBER_MM) / 2,
       align: 'right',

@@ -73,6 +73,7 @@ function settingsOf(lesson: Lesson, options: SheetOptions): SheetSettings {
     tickBoxes: options.tickBoxes ?? own.tickBoxes,
     staff: options.staff ?? own.staff,
     scale: options.scale ?? own.scale,
+    numbering: own.numbering,
     perPage: options.perPage ?? own.perPage,
   };
 }

@@ -6,6 +6,7 @@
 import {
   type Beater,
   type DynamicSign,
+  exerciseLabel,
   type Feel,
   type Fraction,
   formatHow,
@@ -85,7 +86,7 @@ export function beaterDirection(playedWith: Beater): XmlNode {
 /** The number of an exercise in a box. */
 export function numberDirection(number: number): XmlNode {
   return xml('direction', { placement: 'above' }, [
-    xml('direction-type', {}, [xml('rehearsal', { enclosure: 'square' }, number)]),
+    xml('direction-type', {}, [xml('rehearsal', { enclosure: 'square' }, exerciseLabel(number))]),
   ]);
 }
 

@@ -22,6 +22,7 @@ import {
   type InputProblem,
   type Meter,
   meter,
+  readExerciseLabel,
   withHands,
   type XmlElement,
 } from '@shedbook/core';
@@ -100,7 +101,7 @@ function startsOf(part: ReadPart): readonly Start[] {
 
 /** The numbers in the boxes where they are all different numbers, otherwise 1, 2, 3, … */
 function numbersOf(starts: readonly Start[]): readonly number[] {
-  const marks = starts.map(({ mark }) => (/^[1-9]\d{0,5}$/.test(mark ?? '') ? Number(mark) : null));
+  const marks = starts.map(({ mark }) => readExerciseLabel(mark ?? ''));
   const usable = marks.every((mark) => mark !== null) && new Set(marks).size === marks.length;
   return starts.map((_, i) => (usable ? (marks[i] as number) : i + 1));
 }

@@ -3,7 +3,7 @@
  *
  * Conventions: paths are relative to the folder that somebody chose, with slashes; text is UTF-8.
  */
-import type { StandardFormat } from '@shedbook/core';
+import { exerciseLabel, type StandardFormat } from '@shedbook/core';
 import { strToU8 } from 'fflate';
 
 /** A file: where it goes, and what is in it. */
@@ -28,10 +28,12 @@ export function textFile(path: string, text: string): PackFile {
 }
 
 /**
- * A number as file names have it, so that they sort as they count.
+ * The number of an exercise as file names have it, so that they sort as they count.
  * @example fileNumber(3, 24) // '03'
  * @example fileNumber(7, 120) // '007'
+ * @example fileNumber(20003, 24) // 'B03'
  */
 export function fileNumber(number: number, of: number): string {
-  return String(number).padStart(Math.max(2, String(of).length), '0');
+  const digits = Math.max(2, String(of).length);
+  return exerciseLabel(number).replace(/\d+/, (place) => place.padStart(digits, '0'));
 }

@@ -2,6 +2,7 @@
 import {
   barsOf,
   exampleForm,
+  exerciseLabel,
   exerciseOf,
   type Form,
   formIn,
@@ -49,7 +50,7 @@ function playedSections(lesson: Lesson, options: StandardFileOptions): readonly 
   if (lesson.exercises.length === 0) return [play(lesson.title, null)];
   return lesson.exercises
     .filter(({ number }) => exercises?.includes(number) ?? true)
-    .map(({ number, name }) => play(name ?? String(number), number));
+    .map(({ number, name }) => play(name ?? exerciseLabel(number), number));
 }
 
 function scoreOptions({ exercises, playing }: StandardFileOptions) {
@@ -75,7 +76,7 @@ function midiOfOne(lesson: Lesson, number: number, options: StandardFileOptions)
   const playing = { ...options.playing, ...(form ? { form } : {}) };
   const [section] = playedSections(lesson, { exercises: [number], playing });
   if (!section) throw new RangeError(`Internal error: no exercise ${number}`);
-  const named = `${title}, exercise ${number}${name ? `: ${name}` : ''}`;
+  const named = `${title}, exercise ${exerciseLabel(number)}${name ? `: ${name}` : ''}`;
   return writeMidi(section.performance, { title: named, by, meter: section.meter });
 }
 

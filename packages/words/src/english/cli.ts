@@ -18,7 +18,7 @@ export const cli = {
   /** One exercise and how hard it is. */
   why: {
     title:
-      '{$number :integer}. {$pattern}: difficulty {$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
+      '{$number :exercise}. {$pattern}: difficulty {$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
   },
   check: {
     errors: '.input {$count :integer} .match $count one {{{$count} error}} * {{{$count} errors}}',
@@ -53,7 +53,7 @@ export const cli = {
     written:
       '.input {$count :integer} .match $count one {{{$count} exercise written to {$file}.}} * {{{$count} exercises written to {$file}.}}',
     allMet:
-      'All {$possible :integer} moves between cells are met, the last of them in exercise {$exercise :integer}.',
+      'All {$possible :integer} moves between cells are met, the last of them in exercise {$exercise :exercise}.',
     someMet: '{$met :integer} of {$possible :integer} moves between cells are met; missing: {$missing}.',
     difficulty:
       'Difficulty rises from {$easiest :number maximumFractionDigits=2} to {$hardest :number maximumFractionDigits=2}, no step above {$step :number maximumFractionDigits=2}.',
@@ -61,14 +61,14 @@ export const cli = {
     fresh: '.input {$count :integer} .match $count 0 {{nothing new}} * {{{$count} new}}',
     goal: 'The goal has {$skills :integer} moves between cells and meetings of limbs, {$known :integer} of them known; --explain says how many are new in each exercise.',
     proposed: {
-      behind: 'Nothing is written yet: --put puts them behind exercise {$exercise :integer}.',
-      before: 'Nothing is written yet: --put puts them before exercise {$exercise :integer}.',
+      behind: 'Nothing is written yet: --put puts them behind exercise {$exercise :exercise}.',
+      before: 'Nothing is written yet: --put puts them before exercise {$exercise :exercise}.',
     },
-    noneBeside: 'Nothing else to propose for exercise {$exercise :integer}: nothing was written.',
+    noneBeside: 'Nothing else to propose for exercise {$exercise :exercise}: nothing was written.',
     putAlone: '--put: found alone, expected beside one of {$kinds}',
     noBar: 'the vocabulary and its limits allow no bar.',
     otherMeter: '--review: {$file} is in {$found}, expected {$expected}',
-    noComping: '--variations: exercise {$exercise :integer} has no {$voice :voice}, expected one that has',
+    noComping: '--variations: exercise {$exercise :exercise} has no {$voice :voice}, expected one that has',
     termDivided:
       '--term: {$file} is divided into sections, expected a lesson without any: its pages become the sections',
     twoKinds: '--{$second}: found together with --{$first}, expected one kind of page at a time',
@@ -78,7 +78,7 @@ export const cli = {
   },
   arrange: {
     noPass: 'arrange: found no pass, expected --share, --kit, --accents, --hands or --fill',
-    from: 'from {$exercise :integer}',
+    from: 'from {$exercise :exercise}',
     nothing: '{$file}: nothing could be arranged. Nothing was written.\n{$why}',
   },
   build: {
@@ -98,7 +98,7 @@ export const cli = {
     writing: 'Writing MIDI and MusicXML …',
     recording: 'Recording {$n :integer} of {$of :integer} …',
     recordingForPack: 'Recording {$n :integer} of {$of :integer} for the pack …',
-    demonstration: 'Exercise {$n :integer} is demonstrated in the pack: {$duration}, about {$size}.',
+    demonstration: 'Exercise {$n :exercise} is demonstrated in the pack: {$duration}, about {$size}.',
     filmsForPack:
       '.input {$count :integer} .match $count one {{{$count} film goes into the pack, about {$size}.}} * {{{$count} films go into the pack, about {$size}.}}',
     filmForPack: 'Film {$n :integer} of {$of :integer} for the pack …',
@@ -123,9 +123,9 @@ export const cli = {
     noEncoder: 'The FFmpeg of this machine encodes no films: expected H.264 or VP9.',
     stopped: 'FFmpeg stopped: {$why}. Nothing was written.',
     hearing: 'Listening to the performance, {$n :integer} of {$of :integer} …',
-    notFollowed: '{$file}: exercise {$n :integer} cannot be followed in it: {$why}',
-    otherExercise: '{$file}: expected exercise {$n :integer}, found exercise {$other :integer}',
-    take: '.input {$faults :integer} .match $faults 0 {{exercise {$n :integer}: {$file}, without a fault}} one {{exercise {$n :integer}: {$file}, {$faults} fault}} * {{exercise {$n :integer}: {$file}, {$faults} faults}}',
+    notFollowed: '{$file}: exercise {$n :exercise} cannot be followed in it: {$why}',
+    otherExercise: '{$file}: expected exercise {$n :exercise}, found exercise {$other :exercise}',
+    take: '.input {$faults :integer} .match $faults 0 {{exercise {$n :exercise}: {$file}, without a fault}} one {{exercise {$n :exercise}: {$file}, {$faults} fault}} * {{exercise {$n :exercise}: {$file}, {$faults} faults}}',
     chosen: 'shown: {$take}',
     notChosen: 'not shown: {$take}',
   },
@@ -134,7 +134,7 @@ export const cli = {
     found:
       '.input {$bars :integer} .match $bars one {{{$bars} bar of {$meter} at {$bpm :integer} quarter notes a minute, feel {$feel}.}} * {{{$bars} bars of {$meter} at {$bpm :integer} quarter notes a minute, feel {$feel}.}}',
     groove: 'Groove, in every bar:',
-    exercise: 'Exercise {$number :integer}:',
+    exercise: 'Exercise {$number :exercise}:',
     misfits:
       '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke lies on no place of a beat and is left out.}} * {{{$strokes} strokes lie on no place of a beat and are left out.}}',
     kept: '.input {$exercises :integer} .match $exercises 0 {{The groove is kept in {$file}.}} one {{The groove and {$exercises} exercise are kept in {$file}.}} * {{The groove and {$exercises} exercises are kept in {$file}.}}',
@@ -337,7 +337,7 @@ export const cli = {
     share: 'a share from 0 to 1, such as 0.5',
     keep: 'numbers of exercises such as 1,2,5',
     exerciseNumber: 'the number of an exercise',
-    exerciseTo: 'a number from 1 to {$most :integer}',
+    exerciseTo: 'a number from {$first :exercise} to {$last :exercise}',
     log: 'a practice log',
     withExercises: 'a lesson with exercises',
     toPrepare: 'a section with exercises that names nothing that comes before it yet',
@@ -349,7 +349,7 @@ export const cli = {
     voices: 'voices: {$voices}',
     layers: 'how many play ({$names}), or each',
     sectionOf: 'one of the sections: {$names}',
-    exerciseList: 'numbers from 1 to {$most :integer}, such as 3, 1,4 or 2-5',
+    exerciseList: 'numbers from {$first :exercise} to {$last :exercise}, such as 3, 1,4 or 2-5',
     beats: 'beats such as {$beats}, or all',
     gap: 'bars with click and bars without, such as 2/2',
     slots: '{$slots} places a beat',

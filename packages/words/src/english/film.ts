@@ -9,9 +9,9 @@ export const film = {
   voices,
   teacher: 'with {$name}',
   exercises: {
-    one: 'Exercise {$from :integer}',
-    row: 'Exercises {$from :integer} to {$to :integer}',
-    some: 'Exercises {$numbers :numbers}',
+    one: 'Exercise {$from :exercise}',
+    row: 'Exercises {$from :exercise} to {$to :exercise}',
+    some: 'Exercises {$numbers :exercises}',
   },
   tempo: '{$bpm :integer} beats a minute',
   tempi: '{$from :integer} to {$to :integer} beats a minute',

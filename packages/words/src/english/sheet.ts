@@ -86,8 +86,8 @@ export const sheet = {
   },
   nothingPlayed: 'Nothing is played.',
   bar: 'Bar {$bar :integer}. {$text}',
-  exercise: 'Exercise {$number :integer}',
-  exerciseNamed: 'Exercise {$number :integer}: {$name}',
+  exercise: 'Exercise {$number :exercise}',
+  exerciseNamed: 'Exercise {$number :exercise}: {$name}',
   before: 'First: {$heading}',
   media: {
     picture: 'picture: {$file}',

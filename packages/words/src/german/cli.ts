@@ -19,7 +19,7 @@ export const cli = translation<typeof english.cli>()({
   },
   why: {
     title:
-      '{$number :integer}. {$pattern}: Schwierigkeit {$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
+      '{$number :exercise}. {$pattern}: Schwierigkeit {$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
   },
   check: {
     errors: '{$count :integer} Fehler',
@@ -53,7 +53,7 @@ export const cli = translation<typeof english.cli>()({
     written:
       '.input {$count :integer} .match $count one {{{$count} Übung nach {$file} geschrieben.}} * {{{$count} Übungen nach {$file} geschrieben.}}',
     allMet:
-      'Alle {$possible :integer} Wechsel zwischen Zellen kommen vor, der letzte in Übung {$exercise :integer}.',
+      'Alle {$possible :integer} Wechsel zwischen Zellen kommen vor, der letzte in Übung {$exercise :exercise}.',
     someMet:
       '{$met :integer} von {$possible :integer} Wechseln zwischen Zellen kommen vor; es fehlen: {$missing}.',
     difficulty:
@@ -62,15 +62,15 @@ export const cli = translation<typeof english.cli>()({
     fresh: '.input {$count :integer} .match $count 0 {{nichts Neues}} * {{{$count} neu}}',
     goal: 'Das Ziel hat {$skills :integer} Übergänge zwischen Zellen und Begegnungen der Gliedmaßen, {$known :integer} davon bekannt; --explain sagt, wie viele in jeder Übung neu sind.',
     proposed: {
-      behind: 'Noch ist nichts geschrieben: --put stellt sie hinter Übung {$exercise :integer}.',
-      before: 'Noch ist nichts geschrieben: --put stellt sie vor Übung {$exercise :integer}.',
+      behind: 'Noch ist nichts geschrieben: --put stellt sie hinter Übung {$exercise :exercise}.',
+      before: 'Noch ist nichts geschrieben: --put stellt sie vor Übung {$exercise :exercise}.',
     },
-    noneBeside: 'Zu Übung {$exercise :integer} gibt es nichts weiter: Es wurde nichts geschrieben.',
+    noneBeside: 'Zu Übung {$exercise :exercise} gibt es nichts weiter: Es wurde nichts geschrieben.',
     putAlone: '--put: allein gefunden, erwartet neben einer von {$kinds}',
     noBar: 'Wortschatz und Grenzen lassen keinen Takt zu.',
     otherMeter: '--review: {$file} steht in {$found}, erwartet {$expected}',
     noComping:
-      '--variations: Übung {$exercise :integer} hat die Stimme {$voice :voice} nicht, erwartet eine, die sie hat',
+      '--variations: Übung {$exercise :exercise} hat die Stimme {$voice :voice} nicht, erwartet eine, die sie hat',
     termDivided:
       '--term: {$file} ist in Abschnitte geteilt, erwartet wird eine Lektion ohne: ihre Seiten werden die Abschnitte',
     twoKinds: '--{$second}: zusammen mit --{$first} gefunden, erwartet nur eine Art von Seite',
@@ -80,7 +80,7 @@ export const cli = translation<typeof english.cli>()({
   },
   arrange: {
     noPass: 'arrange: nichts verlangt, erwartet --share, --kit, --accents, --hands oder --fill',
-    from: 'aus {$exercise :integer}',
+    from: 'aus {$exercise :exercise}',
     nothing: '{$file}: Es ließ sich nichts einrichten. Es wurde nichts geschrieben.\n{$why}',
   },
   build: {
@@ -100,7 +100,7 @@ export const cli = translation<typeof english.cli>()({
     writing: 'MIDI und MusicXML werden geschrieben …',
     recording: 'Aufnahme {$n :integer} von {$of :integer} …',
     recordingForPack: 'Aufnahme {$n :integer} von {$of :integer} für das Paket …',
-    demonstration: 'Übung {$n :integer} wird im Paket vorgespielt: {$duration}, etwa {$size}.',
+    demonstration: 'Übung {$n :exercise} wird im Paket vorgespielt: {$duration}, etwa {$size}.',
     filmsForPack:
       '.input {$count :integer} .match $count one {{{$count} Film kommt in das Paket, etwa {$size}.}} * {{{$count} Filme kommen in das Paket, etwa {$size}.}}',
     filmForPack: 'Film {$n :integer} von {$of :integer} für das Paket …',
@@ -125,9 +125,9 @@ export const cli = translation<typeof english.cli>()({
     noEncoder: 'Das FFmpeg dieses Rechners kodiert keine Filme: erwartet H.264 oder VP9.',
     stopped: 'FFmpeg hat aufgehört: {$why}. Es wurde nichts geschrieben.',
     hearing: 'Hört die Darbietung, {$n :integer} von {$of :integer} …',
-    notFollowed: '{$file}: Übung {$n :integer} lässt sich darin nicht verfolgen: {$why}',
-    otherExercise: '{$file}: erwartet Übung {$n :integer}, gefunden Übung {$other :integer}',
-    take: '.input {$faults :integer} .match $faults 0 {{Übung {$n :integer}: {$file}, ohne Fehler}} * {{Übung {$n :integer}: {$file}, {$faults} Fehler}}',
+    notFollowed: '{$file}: Übung {$n :exercise} lässt sich darin nicht verfolgen: {$why}',
+    otherExercise: '{$file}: erwartet Übung {$n :exercise}, gefunden Übung {$other :exercise}',
+    take: '.input {$faults :integer} .match $faults 0 {{Übung {$n :exercise}: {$file}, ohne Fehler}} * {{Übung {$n :exercise}: {$file}, {$faults} Fehler}}',
     chosen: 'gezeigt: {$take}',
     notChosen: 'nicht gezeigt: {$take}',
   },
@@ -136,7 +136,7 @@ export const cli = translation<typeof english.cli>()({
     found:
       '.input {$bars :integer} .match $bars one {{{$bars} Takt {$meter} mit {$bpm :integer} Vierteln in der Minute, Feel {$feel}.}} * {{{$bars} Takte {$meter} mit {$bpm :integer} Vierteln in der Minute, Feel {$feel}.}}',
     groove: 'Groove, in jedem Takt:',
-    exercise: 'Übung {$number :integer}:',
+    exercise: 'Übung {$number :exercise}:',
     misfits:
       '.input {$strokes :integer} .match $strokes one {{{$strokes} Schlag liegt auf keiner Stelle und fehlt hier.}} * {{{$strokes} Schläge liegen auf keiner Stelle und fehlen hier.}}',
     kept: '.input {$exercises :integer} .match $exercises 0 {{Der Groove ist in {$file} aufgehoben.}} one {{Der Groove und {$exercises} Übung sind in {$file} aufgehoben.}} * {{Der Groove und {$exercises} Übungen sind in {$file} aufgehoben.}}',
@@ -340,7 +340,7 @@ export const cli = translation<typeof english.cli>()({
     share: 'ein Anteil von 0 bis 1, etwa 0.5',
     keep: 'Nummern von Übungen wie 1,2,5',
     exerciseNumber: 'die Nummer einer Übung',
-    exerciseTo: 'eine Zahl von 1 bis {$most :integer}',
+    exerciseTo: 'eine Zahl von {$first :exercise} bis {$last :exercise}',
     log: 'ein Übeprotokoll',
     withExercises: 'eine Lektion mit Übungen',
     toPrepare: 'ein Abschnitt mit Übungen, der noch nichts nennt, was davor kommt',
@@ -352,7 +352,7 @@ export const cli = translation<typeof english.cli>()({
     voices: 'Stimmen: {$voices}',
     layers: 'wie viele spielen ({$names}), oder each',
     sectionOf: 'einer der Abschnitte: {$names}',
-    exerciseList: 'Nummern von 1 bis {$most :integer} wie 3, 1,4 oder 2-5',
+    exerciseList: 'Nummern von {$first :exercise} bis {$last :exercise} wie 3, 1,4 oder 2-5',
     beats: 'Schläge wie {$beats}, oder all',
     gap: 'Takte mit Klick und Takte ohne, wie 2/2',
     slots: '{$slots} Stellen in einem Schlag',

@@ -11,9 +11,9 @@ export const film = translation<typeof english>()({
   voices,
   teacher: 'mit {$name}',
   exercises: {
-    one: 'Übung {$from :integer}',
-    row: 'Übungen {$from :integer} bis {$to :integer}',
-    some: 'Übungen {$numbers :numbers}',
+    one: 'Übung {$from :exercise}',
+    row: 'Übungen {$from :exercise} bis {$to :exercise}',
+    some: 'Übungen {$numbers :exercises}',
   },
   tempo: '{$bpm :integer} Schläge in der Minute',
   tempi: '{$from :integer} bis {$to :integer} Schläge in der Minute',

@@ -88,8 +88,8 @@ export const sheet = translation<typeof english.sheet>()({
   },
   nothingPlayed: 'Es wird nichts gespielt.',
   bar: 'Takt {$bar :integer}. {$text}',
-  exercise: 'Übung {$number :integer}',
-  exerciseNamed: 'Übung {$number :integer}: {$name}',
+  exercise: 'Übung {$number :exercise}',
+  exerciseNamed: 'Übung {$number :exercise}: {$name}',
   before: 'Zuerst: {$heading}',
   media: {
     picture: 'Bild: {$file}',

@@ -1,5 +1,12 @@
 /** Kinds of values in messages: which type fills each, and how those that are ours are said. */
-import type { Fact, Limb, SidedLimb, SoundingVoice, Syllable } from '@shedbook/core';
+import {
+  exerciseLabel,
+  type Fact,
+  type Limb,
+  type SidedLimb,
+  type SoundingVoice,
+  type Syllable,
+} from '@shedbook/core';
 import type { MessageFunction, MessageValue } from 'messageformat/functions';
 import type { Case, Tongue } from '../language/tongue.ts';
 import { capital } from './capital.ts';
@@ -26,8 +33,10 @@ export interface Kinds<F extends Fact = never> {
   /** A limb by its side; `at=start` begins a sentence with it. */
   readonly side: SidedLimb;
   readonly sides: readonly SidedLimb[];
-  /** Several whole numbers, joined as lists are. */
-  readonly numbers: readonly number[];
+  /** The number of an exercise as people read it, with the letter of its section where they begin anew there. */
+  readonly exercise: number;
+  /** Several of those, joined as lists are. */
+  readonly exercises: readonly number[];
   /** Days from today as people say them: `yesterday`, `3 days ago`. */
   readonly day: number;
   /** A fact within a fact, said as a clause of the sentence. */
@@ -107,7 +116,8 @@ export function kindsOf(tongue: Tongue, say: Say<Fact>): Readonly<Record<string,
     sides: listOf(tongue, (limb: SidedLimb) => tongue.sides[limb]),
     day: (_context, _options, days) => said('day', dayOf(tongue, days as number)),
     voices: listOf(tongue, (voice: SoundingVoice) => tongue.voices[voice]),
-    numbers: listOf(tongue, (number: number) => String(number)),
+    exercise: (_context, _options, number) => said('exercise', exerciseLabel(number as number)),
+    exercises: listOf(tongue, exerciseLabel),
     list: listOf(tongue, (item: Item<Fact>) => (typeof item === 'string' ? item : say(item))),
   };
 }

@@ -71,6 +71,13 @@ function sayNothing(): string {
 }
 
 describe('catalogues', () => {
+  it('[WO7002] say the number of an exercise as one, and not as an amount', () => {
+    const amount = /(?:xercise|Übung) \{\$\w+ :(?:integer|number)|\{\$exercise :(?:integer|number)/;
+    const named = [...ENGLISH_TEXTS, ...GERMAN_TEXTS].filter(([, text]) => / :exercise\}/.test(text));
+    expect(named.length).toBeGreaterThan(80);
+    expect([...ENGLISH_TEXTS, ...GERMAN_TEXTS].filter(([, text]) => amount.test(text))).toEqual([]);
+  });
+
   it('[WO6] leave in English no more than the listed trade words, names and signs', () => {
     const english = new Map(ENGLISH_TEXTS);
     const same = GERMAN_TEXTS.filter(([path, text]) => english.get(path) === text).map(([path]) => path);

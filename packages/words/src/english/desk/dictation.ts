@@ -21,7 +21,7 @@ export const dictation = {
   misfits:
     '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke lies on no place of a beat and is left out.}} * {{{$strokes} strokes lie on no place of a beat and are left out.}}',
   groove: 'What repeats in every bar, as an exercise',
-  exercise: 'Exercise {$n :integer}',
+  exercise: 'Exercise {$n :exercise}',
   keep: '.input {$n :integer} .match $n 0 {{Keep}} one {{Keep {$n} exercise}} * {{Keep {$n} exercises}}',
   kept: '.input {$n :integer} .match $n one {{{$n} exercise is on the page.}} * {{{$n} exercises are on the page.}}',
 } as const;

@@ -21,7 +21,7 @@ export const films = {
   hearing: 'is being listened to …',
   heard:
     '.input {$faults :integer} .match $faults 0 {{{$duration}, without a fault.}} one {{{$duration}, {$faults} fault.}} * {{{$duration}, {$faults} faults.}}',
-  playedIn: 'Exercise {$n :integer}: {$file}',
+  playedIn: 'Exercise {$n :exercise}: {$file}',
   isShown: 'This one is shown.',
   takeOut: 'Take {$file} out',
   picturePlace: 'Your picture',

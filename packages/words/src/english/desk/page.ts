@@ -3,7 +3,7 @@
 /** Words of `page`. */
 export const page = {
   exercises: 'Exercises',
-  exercise: 'Exercise {$n :integer}',
+  exercise: 'Exercise {$n :exercise}',
   slot: '{$where}, {$what}',
   add: 'Add exercise',
   addAfter: 'Add below',
@@ -11,9 +11,9 @@ export const page = {
   remove: 'Delete',
   up: 'Move up',
   down: 'Move down',
-  drag: 'Exercise {$n :integer}, drag to another place',
-  moved: 'Exercise {$from :number} is now {$to :number}.',
-  removedExercise: 'Exercise {$n :integer} deleted.',
+  drag: 'Exercise {$n :exercise}, drag to another place',
+  moved: 'Exercise {$from :exercise} is now {$to :exercise}.',
+  removedExercise: 'Exercise {$n :exercise} deleted.',
   pattern: 'Pattern',
   name: 'Name',
   notes: 'Note for the student',

@@ -8,7 +8,7 @@ export const sound = {
   stop: 'Stop',
   ledge: 'Sound',
   what: 'What plays',
-  exercise: 'Exercise {$n :integer}',
+  exercise: 'Exercise {$n :exercise}',
   timeOnly: 'Groove alone',
   tempo: 'Tempo',
   tempoRange: 'A tempo from {$least :integer} to {$most :integer}.',
@@ -109,7 +109,7 @@ export const compose = {
   reviewLead:
     'Mixes exercises of these lessons from easy to hard, no two neighbours from the same lesson where that can be had.',
   reviewOf: 'Of which lessons',
-  from: 'Around exercise {$n :integer}: easier, harder, alike, varied, or up to it',
+  from: 'Around exercise {$n :exercise}: easier, harder, alike, varied, or up to it',
   fromLead:
     'Makes bars one step away from the chosen exercise, or the few bars that lead to it. Choose another one below.',
   way: 'Which way',
@@ -170,7 +170,7 @@ export const compose = {
     fill: { 'one-beat': 'one beat', 'two-beats': 'two beats' },
   },
   difficulty: 'How hard each bar is against this groove',
-  why: 'Why bar {$n :integer} is as hard as it is',
+  why: 'Why bar {$n :exercise} is as hard as it is',
   more: '+{$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
   points: 'difficulty {$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
   easiest: 'easiest',

@@ -102,7 +102,7 @@ export const inbox = {
   title: 'To hear first',
   takes: 'Takes that were sent',
   of: '.input {$rounds :integer} .match $rounds 0 {{{$lesson}, {$what}}} one {{{$lesson}, {$what}: {$clean :integer} of {$rounds} round clean}} * {{{$lesson}, {$what}: {$clean :integer} of {$rounds} rounds clean}}',
-  exercise: 'exercise {$n :integer}',
+  exercise: 'exercise {$n :exercise}',
   groove: 'the groove alone',
   sent: 'sent {$when}',
   asks: 'wants to know what you think',
@@ -171,7 +171,7 @@ export const answer = {
 
 /** Words of `beside`. */
 export const beside = {
-  page: 'The page of exercise {$n :integer}, with where each stroke fell',
+  page: 'The page of exercise {$n :exercise}, with where each stroke fell',
   groove: 'The groove',
   legend:
     'Over the heads: where each stroke fell, early to the left, late to the right, four times as far as it was. A broken ring: it did not come.',

@@ -14,7 +14,7 @@ export const takes = {
   nothingToPlay: 'There is no lesson with an exercise yet that this could be a recording of.',
   whichever: 'whichever was played',
   untold: 'It cannot be told which exercise was played: choose it, then listen once more.',
-  hearAsExercise: 'Hear it as exercise {$n :integer}',
+  hearAsExercise: 'Hear it as exercise {$n :exercise}',
   hearAs: 'Hear it as “{$form}”',
   title: '{$lesson} · exercise {$exercise}',
   picture: 'What was played, as a picture: {$title}',

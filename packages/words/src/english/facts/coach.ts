@@ -19,7 +19,7 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'adds-nothing': 'it needs nothing that was not heard before',
   'adds-groove': 'it is the groove alone, which has to roll before anything is put over it',
   'adds-count':
-    'count and clap it first, since it gives the subdivision that exercise {$exercise :integer} needs',
+    'count and clap it first, since it gives the subdivision that exercise {$exercise :exercise} needs',
   'adds-clapping': 'count and clap it first, since it gives the subdivision before the sticks are taken up',
   'adds-skill': 'it adds {$skill :say}',
   'adds-skills': 'it adds {$skill :say} and {$more :integer} more',

@@ -54,11 +54,11 @@ export const difference = sentences<DifferenceFact | WorthFact | ComparisonFact,
   'worth-more': '{$what :say} (+{$points :number minimumFractionDigits=1 maximumFractionDigits=1})',
   'worth-less': '{$what :say} (−{$points :number minimumFractionDigits=1 maximumFractionDigits=1})',
   'as-hard':
-    '{$number :integer} is as hard as {$other :integer}: {$points :number minimumFractionDigits=1 maximumFractionDigits=1} apart.',
-  harder: '{$number :integer} is harder than {$other :integer} because {$why :list}.',
-  easier: '{$number :integer} is easier than {$other :integer} because {$why :list}.',
+    '{$number :exercise} is as hard as {$other :exercise}: {$points :number minimumFractionDigits=1 maximumFractionDigits=1} apart.',
+  harder: '{$number :exercise} is harder than {$other :exercise} because {$why :list}.',
+  easier: '{$number :exercise} is easier than {$other :exercise} because {$why :list}.',
   'harder-but':
-    '{$number :integer} is harder than {$other :integer} because {$why :list}; what makes it easier: {$but :list}.',
+    '{$number :exercise} is harder than {$other :exercise} because {$why :list}; what makes it easier: {$but :list}.',
   'easier-but':
-    '{$number :integer} is easier than {$other :integer} because {$why :list}; what makes it harder: {$but :list}.',
+    '{$number :exercise} is easier than {$other :exercise} because {$why :list}; what makes it harder: {$but :list}.',
 });

@@ -118,8 +118,8 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'less-than': 'less than {$bound :number useGrouping=never}',
   // Exercises and cells.
   'same-pattern-again': 'the same pattern again',
-  'each-name-once': 'each name once; it is exercise {$exercise :integer} already',
-  'each-pattern-once': 'each pattern once; it is exercise {$exercise :integer} already',
+  'each-name-once': 'each name once; it is exercise {$exercise :exercise} already',
+  'each-pattern-once': 'each pattern once; it is exercise {$exercise :exercise} already',
   'text-again': '"{$text}" again',
   'each-cell-once': 'each cell once; it stands at {$place :integer} already',
   'marks-or-cell-name': '{$slots :list type=or} marks of {$marks}, or the name of a cell',

@@ -35,7 +35,7 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'written-as-elsewhere':
     '.input {$count :integer} .match $count one {{{$count} stroke of {$voice :the} lies under {$under :the} and could not be heard; it is written as in the other beats.}} * {{{$count} strokes of {$voice :the} lie under {$under :the} and could not be heard; they are written as in the other beats.}}',
   'as-other-exercises':
-    'What is heard is as much exercise {$exercises :numbers type=or}: it cannot be told which was played.',
+    'What is heard is as much exercise {$exercises :exercises type=or}: it cannot be told which was played.',
   'other-tempo': 'It was played at {$bpm :integer} beats a minute, not at {$askedBpm :integer}.',
   'partly-recognised': 'Only part of the exercise was recognised; read the figures with care.',
 });

@@ -18,7 +18,7 @@ export const notes = sentences<NoteFact | MoveFact>()({
   'no-themes':
     'There are so many moves between cells that every line is needed for them and lines have no figure in common; from {$exercises :integer} exercises on they have.',
   'easier-than-before':
-    'Exercise {$exercise :integer} is easier than {$before :integer}: kept exercises stand there as they did.',
+    'Exercise {$exercise :exercise} is easier than {$before :exercise}: kept exercises stand there as they did.',
   'fast-pairs':
     'At the goal tempo two strokes come as fast as {$rate :number maximumFractionDigits=1} a second in {$exercises :list}; the fastest that is known of one limb is {$published :number maximumFractionDigits=1}: share them between two limbs, or lower the goal.',
   'fast-doubles':

@@ -12,7 +12,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   // One thing to do.
   'do-play-what-is-asked': 'That was another exercise. Look at the page, sing it once, then play it.',
   'do-play-the-asked':
-    'That was exercise {$exercise :integer}. Look at the page, sing the one asked, then play it.',
+    'That was exercise {$exercise :exercise}. Look at the page, sing the one asked, then play it.',
   'do-swing':
     'Let the off-beats swing: the last triplet falls late, close to the next beat. They came straight, in the middle.',
   'do-swing-voice':
@@ -73,7 +73,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   // The figures behind it.
   'figure-bars-missing': 'Bars left out: {$times :integer} of {$of :integer}.',
   'figure-bars-missing-or':
-    'Bars left out: {$times :integer} of {$of :integer}. What was played is all of exercise {$exercise :integer}, so perhaps that one was meant.',
+    'Bars left out: {$times :integer} of {$of :integer}. What was played is all of exercise {$exercise :exercise}, so perhaps that one was meant.',
   'figure-missing':
     '.input {$of :integer} .match $of one {{{$limb :side at=start} ({$voice :voice}): the only stroke is missing.}} * {{{$limb :side at=start} ({$voice :voice}): {$times :integer} of {$of} strokes missing.}}',
   'figure-missing-at':
@@ -112,7 +112,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
     '{$voice :the at=start} is steady: half of its strokes lie within {$ms :integer} ms of their place.',
   'praise-clean': 'That was clean.',
   'time-played': 'The groove alone was played.',
-  'exercise-played': 'Exercise {$exercise :integer} was played.',
-  'exercise-most-like': 'It is most like exercise {$exercise :integer}.',
+  'exercise-played': 'Exercise {$exercise :exercise} was played.',
+  'exercise-most-like': 'It is most like exercise {$exercise :exercise}.',
   'clean-in-form': 'In the form “{$form}” nothing is wrong with it: was that one meant?',
 });

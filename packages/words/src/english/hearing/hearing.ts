@@ -72,7 +72,7 @@ export const hearing = {
   stay: 'Stay here',
   goOn: 'Go on again',
   said: {
-    next: 'Next: exercise {$n :integer}.',
+    next: 'Next: exercise {$n :exercise}.',
     staying: 'Staying until you say go on.',
     held: 'Comfortable. Staying, as you asked.',
     'going on': 'Going on when this one is comfortable.',

@@ -11,7 +11,7 @@ export const takes = {
   full: 'There is no room left on this device. Delete some takes first.',
   empty: 'No takes yet.',
   timeAlone: 'Time alone',
-  exercise: 'Exercise {$n :integer}',
+  exercise: 'Exercise {$n :exercise}',
   about: '{$when}, {$bpm :number} bpm, {$seconds :number} s',
   rounds:
     '.input {$all :integer} .match $all one {{{$clean :integer} of {$all} round clean}} * {{{$clean :integer} of {$all} rounds clean}}',

@@ -13,8 +13,8 @@ export const page = {
 export const sheet = {
   exercises: 'The sheet',
   ways: 'On this page',
-  exercise: 'Exercise {$n :integer}',
-  open: '.input {$name :string} .match $name || {{Practise exercise {$n :integer}}} * {{Practise exercise {$n :integer}: {$name}}}',
+  exercise: 'Exercise {$n :exercise}',
+  open: '.input {$name :string} .match $name || {{Practise exercise {$n :exercise}}} * {{Practise exercise {$n :exercise}: {$name}}}',
   timeOnly: 'Time alone',
   openTime: 'Practise the groove with nothing over it',
   tempo: '{$bpm :number} bpm',

@@ -26,7 +26,7 @@ export const dictation = translation<typeof english.dictation>()({
   misfits:
     '.input {$strokes :integer} .match $strokes one {{{$strokes} Schlag liegt auf keinem Platz und bleibt weg.}} * {{{$strokes} Schläge liegen auf keinem Platz und bleiben weg.}}',
   groove: 'Was sich in jedem Takt wiederholt, als Übung',
-  exercise: 'Übung {$n :integer}',
+  exercise: 'Übung {$n :exercise}',
   keep: '.input {$n :integer} .match $n 0 {{Behalten}} one {{{$n} Übung behalten}} * {{{$n} Übungen behalten}}',
   kept: '.input {$n :integer} .match $n one {{{$n} Übung steht auf dem Blatt.}} * {{{$n} Übungen stehen auf dem Blatt.}}',
 });

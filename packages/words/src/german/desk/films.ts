@@ -23,7 +23,7 @@ export const films = translation<typeof english.films>()({
   hearing: 'wird angehört …',
   heard:
     '.input {$faults :integer} .match $faults 0 {{{$duration}, ohne Fehler.}} one {{{$duration}, {$faults} Fehler.}} * {{{$duration}, {$faults} Fehler.}}',
-  playedIn: 'Übung {$n :integer}: {$file}',
+  playedIn: 'Übung {$n :exercise}: {$file}',
   isShown: 'Sie wird gezeigt.',
   takeOut: '{$file} herausnehmen',
   picturePlace: 'Dein Bild',

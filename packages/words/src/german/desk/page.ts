@@ -5,7 +5,7 @@ import { translation } from '../../message/translated.ts';
 /** Words of `page`. */
 export const page = translation<typeof english.page>()({
   exercises: 'Übungen',
-  exercise: 'Übung {$n :integer}',
+  exercise: 'Übung {$n :exercise}',
   slot: '{$where}, {$what}',
   add: 'Übung hinzufügen',
   addAfter: 'Darunter einfügen',
@@ -13,9 +13,9 @@ export const page = translation<typeof english.page>()({
   remove: 'Löschen',
   up: 'Nach oben',
   down: 'Nach unten',
-  drag: 'Übung {$n :integer}, an eine andere Stelle ziehen',
-  moved: 'Übung {$from :number} ist jetzt {$to :number}.',
-  removedExercise: 'Übung {$n :integer} gelöscht.',
+  drag: 'Übung {$n :exercise}, an eine andere Stelle ziehen',
+  moved: 'Übung {$from :exercise} ist jetzt {$to :exercise}.',
+  removedExercise: 'Übung {$n :exercise} gelöscht.',
   pattern: 'Pattern',
   name: 'Name',
   notes: 'Hinweis für Schüler',

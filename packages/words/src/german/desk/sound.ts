@@ -10,7 +10,7 @@ export const sound = translation<typeof english.sound>()({
   stop: 'Anhalten',
   ledge: 'Klang',
   what: 'Was gespielt wird',
-  exercise: 'Übung {$n :integer}',
+  exercise: 'Übung {$n :exercise}',
   timeOnly: 'Nur Time',
   tempo: 'Tempo',
   tempoRange: 'Ein Tempo von {$least :integer} bis {$most :integer}.',
@@ -111,7 +111,7 @@ export const compose = translation<typeof english.compose>()({
   reviewLead:
     'Mischt Übungen dieser Stunden, von leicht zu schwer, und wenn möglich stehen nie zwei aus derselben nebeneinander.',
   reviewOf: 'Aus welchen Stunden',
-  from: 'Rund um Übung {$n :integer}: leichter, schwerer, ähnlich, variiert oder darauf hin',
+  from: 'Rund um Übung {$n :exercise}: leichter, schwerer, ähnlich, variiert oder darauf hin',
   fromLead:
     'Macht Takte, die einen Schritt von der gewählten Übung entfernt sind, oder die wenigen, die zu ihr führen. Wähle unten eine andere.',
   way: 'Wohin',
@@ -172,7 +172,7 @@ export const compose = translation<typeof english.compose>()({
     fill: { 'one-beat': 'ein Schlag', 'two-beats': 'zwei Schläge' },
   },
   difficulty: 'Wie schwer jeder Takt gegen diesen Groove ist',
-  why: 'Warum Takt {$n :integer} so schwer ist',
+  why: 'Warum Takt {$n :exercise} so schwer ist',
   more: '+{$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
   points: 'Schwierigkeit {$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
   easiest: 'am leichtesten',

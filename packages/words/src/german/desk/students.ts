@@ -109,7 +109,7 @@ export const inbox = translation<typeof english.inbox>()({
   title: 'Zuerst anhören',
   takes: 'Geschickte Aufnahmen',
   of: '.input {$rounds :integer} .match $rounds 0 {{{$lesson}, {$what}}} one {{{$lesson}, {$what}: {$clean :integer} von {$rounds} Runde sauber}} * {{{$lesson}, {$what}: {$clean :integer} von {$rounds} Runden sauber}}',
-  exercise: 'Übung {$n :integer}',
+  exercise: 'Übung {$n :exercise}',
   groove: 'der Groove allein',
   sent: 'geschickt am {$when}',
   asks: 'möchte deine Meinung hören',
@@ -177,7 +177,7 @@ export const answer = translation<typeof english.answer>()({
 
 /** Words of `beside`. */
 export const beside = translation<typeof english.beside>()({
-  page: 'Die Noten von Übung {$n :integer}, mit jedem Schlag, wo er fiel',
+  page: 'Die Noten von Übung {$n :exercise}, mit jedem Schlag, wo er fiel',
   groove: 'Der Groove',
   legend:
     'Über den Notenköpfen: wo jeder Schlag fiel, zu früh nach links, zu spät nach rechts, viermal so weit wie gespielt. Ein gestrichelter Ring: Er kam nicht.',

@@ -16,7 +16,7 @@ export const takes = translation<typeof english.takes>()({
   nothingToPlay: 'Noch gibt es keine Lektion mit einer Übung, von der das eine Aufnahme sein könnte.',
   whichever: 'die gespielte',
   untold: 'Welche Übung gespielt wurde, ist nicht herauszuhören: Wähl sie aus und lass noch einmal hören.',
-  hearAsExercise: 'Als Übung {$n :integer} anhören',
+  hearAsExercise: 'Als Übung {$n :exercise} anhören',
   hearAs: 'Als „{$form}“ anhören',
   title: '{$lesson} · Übung {$exercise}',
   picture: 'Was gespielt wurde, als Bild: {$title}',

@@ -19,7 +19,7 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'adds-nothing': 'sie braucht nichts, was noch nicht zu hören war',
   'adds-groove': 'das ist der Groove allein, und der muss laufen, bevor etwas dazukommt',
   'adds-count':
-    'erst zählen und klatschen, denn das gibt die Unterteilung, die Übung {$exercise :integer} braucht',
+    'erst zählen und klatschen, denn das gibt die Unterteilung, die Übung {$exercise :exercise} braucht',
   'adds-clapping': 'erst zählen und klatschen, denn das gibt die Unterteilung, noch ohne Sticks',
   'adds-skill': 'neu ist {$skill :say}',
   'adds-skills': 'neu sind {$skill :say}, und noch {$more :integer}',

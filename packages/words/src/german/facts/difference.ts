@@ -54,11 +54,11 @@ export const difference = sentences<DifferenceFact | WorthFact | ComparisonFact,
   'worth-more': '{$what :say} (+{$points :number minimumFractionDigits=1 maximumFractionDigits=1})',
   'worth-less': '{$what :say} (−{$points :number minimumFractionDigits=1 maximumFractionDigits=1})',
   'as-hard':
-    '{$number :integer} ist so schwer wie {$other :integer}: Unterschied {$points :number minimumFractionDigits=1 maximumFractionDigits=1}.',
-  harder: '{$number :integer} ist schwerer als {$other :integer}: {$why :list}.',
-  easier: '{$number :integer} ist leichter als {$other :integer}: {$why :list}.',
+    '{$number :exercise} ist so schwer wie {$other :exercise}: Unterschied {$points :number minimumFractionDigits=1 maximumFractionDigits=1}.',
+  harder: '{$number :exercise} ist schwerer als {$other :exercise}: {$why :list}.',
+  easier: '{$number :exercise} ist leichter als {$other :exercise}: {$why :list}.',
   'harder-but':
-    '{$number :integer} ist schwerer als {$other :integer}: {$why :list}; leichter macht: {$but :list}.',
+    '{$number :exercise} ist schwerer als {$other :exercise}: {$why :list}; leichter macht: {$but :list}.',
   'easier-but':
-    '{$number :integer} ist leichter als {$other :integer}: {$why :list}; schwerer macht: {$but :list}.',
+    '{$number :exercise} ist leichter als {$other :exercise}: {$why :list}; schwerer macht: {$but :list}.',
 });

@@ -120,8 +120,8 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'less-than': 'weniger als {$bound :number useGrouping=never}',
   // Exercises and cells.
   'same-pattern-again': 'noch einmal dasselbe Pattern',
-  'each-name-once': 'jeden Namen einmal; so heißt schon Übung {$exercise :integer}',
-  'each-pattern-once': 'jedes Pattern einmal; es ist schon Übung {$exercise :integer}',
+  'each-name-once': 'jeden Namen einmal; so heißt schon Übung {$exercise :exercise}',
+  'each-pattern-once': 'jedes Pattern einmal; es ist schon Übung {$exercise :exercise}',
   'text-again': 'noch einmal „{$text}“',
   'each-cell-once': 'jede Zelle einmal; sie steht schon an Stelle {$place :integer}',
   'marks-or-cell-name': '{$slots :list type=or} Zeichen aus {$marks} oder der Name einer Zelle',

@@ -35,7 +35,7 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'written-as-elsewhere':
     '.input {$count :integer} .match $count one {{{$voice :the at=start}: {$count} Schlag war nicht zu hören, weil zugleich {$under :the} erklingt; er steht da wie auf den anderen Schlagzeiten.}} * {{{$voice :the at=start}: {$count} Schläge waren nicht zu hören, weil zugleich {$under :the} erklingt; sie stehen da wie auf den anderen Schlagzeiten.}}',
   'as-other-exercises':
-    'Was zu hören ist, passt ebenso zu Übung {$exercises :numbers type=or}: Welche gespielt wurde, ist nicht zu sagen.',
+    'Was zu hören ist, passt ebenso zu Übung {$exercises :exercises type=or}: Welche gespielt wurde, ist nicht zu sagen.',
   'other-tempo': 'Gespielt wurde mit {$bpm :integer} Vierteln in der Minute, nicht mit {$askedBpm :integer}.',
   'partly-recognised': 'Nur ein Teil der Übung wurde erkannt; die Zahlen sind mit Vorsicht zu lesen.',
 });

@@ -18,7 +18,7 @@ export const notes = sentences<NoteFact | MoveFact>()({
   'no-themes':
     'Es gibt so viele Wechsel zwischen Zellen, dass jede Zeile für sie gebraucht wird und die Zeilen keine gemeinsame Figur haben; ab {$exercises :integer} Übungen haben sie eine.',
   'easier-than-before':
-    'Übung {$exercise :integer} ist leichter als {$before :integer}: behaltene Übungen stehen, wo sie standen.',
+    'Übung {$exercise :exercise} ist leichter als {$before :exercise}: behaltene Übungen stehen, wo sie standen.',
   'fast-pairs':
     'Im Zieltempo kommen in {$exercises :list} zwei Schläge mit {$rate :number maximumFractionDigits=1} in der Sekunde; der schnellste bekannte Arm oder Fuß schafft {$published :number maximumFractionDigits=1}: auf zwei verteilen oder das Ziel senken.',
   'fast-doubles':

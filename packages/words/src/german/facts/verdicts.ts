@@ -12,7 +12,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   // One thing to do.
   'do-play-what-is-asked': 'Das war eine andere Übung. Sieh auf die Seite, sing sie einmal, dann spiel sie.',
   'do-play-the-asked':
-    'Das war Übung {$exercise :integer}. Sieh auf die Seite, sing die verlangte, dann spiel sie.',
+    'Das war Übung {$exercise :exercise}. Sieh auf die Seite, sing die verlangte, dann spiel sie.',
   'do-swing':
     'Lass die Offbeats swingen: Die letzte Triole fällt spät, dicht vor den nächsten Schlag. Sie kamen gerade, in der Mitte.',
   'do-swing-voice':
@@ -79,7 +79,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   // The figures behind it.
   'figure-bars-missing': 'Ausgelassene Takte: {$times :integer} von {$of :integer}.',
   'figure-bars-missing-or':
-    'Ausgelassene Takte: {$times :integer} von {$of :integer}. Gespielt wurde Übung {$exercise :integer} ganz, vielleicht war also die gemeint.',
+    'Ausgelassene Takte: {$times :integer} von {$of :integer}. Gespielt wurde Übung {$exercise :exercise} ganz, vielleicht war also die gemeint.',
   'figure-missing':
     '.input {$of :integer} .input {$times :integer} .match $of $times one * {{{$limb :side at=start} ({$voice :voice}): Der einzige Schlag fehlt.}} * one {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of} Schlägen fehlt.}} * * {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of} Schlägen fehlen.}}',
   'figure-missing-at':
@@ -119,7 +119,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
     '{$voice :the at=start} ist gleichmäßig: Die Hälfte der Schläge liegt bis zu {$ms :integer} ms um ihren Platz.',
   'praise-clean': 'Das war sauber.',
   'time-played': 'Gespielt wurde der Groove allein.',
-  'exercise-played': 'Gespielt wurde Übung {$exercise :integer}.',
-  'exercise-most-like': 'Am ehesten ist es Übung {$exercise :integer}.',
+  'exercise-played': 'Gespielt wurde Übung {$exercise :exercise}.',
+  'exercise-most-like': 'Am ehesten ist es Übung {$exercise :exercise}.',
   'clean-in-form': 'In der Form „{$form}“ ist nichts daran auszusetzen: War sie gemeint?',
 });

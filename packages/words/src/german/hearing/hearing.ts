@@ -77,7 +77,7 @@ export const hearing = translation<typeof english.hearing>()({
   stay: 'Hier bleiben',
   goOn: 'Wieder weitergehen',
   said: {
-    next: 'Als Nächstes: Übung {$n :integer}.',
+    next: 'Als Nächstes: Übung {$n :exercise}.',
     staying: 'Wir bleiben, bis du weitergehen willst.',
     held: 'Sitzt. Wir bleiben, wie du wolltest.',
     'going on': 'Es geht weiter, wenn diese Übung sitzt.',

@@ -13,7 +13,7 @@ export const takes = translation<typeof english.takes>()({
   full: 'Auf diesem Gerät ist kein Platz mehr. Lösch erst einige Aufnahmen.',
   empty: 'Noch keine Aufnahmen.',
   timeAlone: 'Nur Groove',
-  exercise: 'Übung {$n :integer}',
+  exercise: 'Übung {$n :exercise}',
   about: '{$when}, {$bpm :number} bpm, {$seconds :number} s',
   rounds:
     '.input {$all :integer} .match $all one {{{$clean :integer} von {$all} Runde sauber}} * {{{$clean :integer} von {$all} Runden sauber}}',

@@ -14,8 +14,8 @@ export const page = translation<typeof english.page>()({
 export const sheet = translation<typeof english.sheet>()({
   exercises: 'Das Blatt',
   ways: 'Auf dieser Seite',
-  exercise: 'Übung {$n :integer}',
-  open: '.input {$name :string} .match $name || {{Übung {$n :integer} üben}} * {{Übung {$n :integer} üben: {$name}}}',
+  exercise: 'Übung {$n :exercise}',
+  open: '.input {$name :string} .match $name || {{Übung {$n :exercise} üben}} * {{Übung {$n :exercise} üben: {$name}}}',
   timeOnly: 'Nur Time',
   openTime: 'Den Groove allein üben',
   tempo: '{$bpm :number} bpm',
