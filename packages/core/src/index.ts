@@ -41,6 +41,7 @@ export { loudnessOf } from './groove/loudness.ts';
 export * from './groove/perform.ts';
 export * from './groove/performance.ts';
 export { barsOf, exerciseOf, isLooped, orderOf } from './groove/place.ts';
+export { isFootShut } from './groove/shut-foot.ts';
 export { grooveUnder, isSilenced } from './groove/silence.ts';
 export * from './groove/stroke.ts';
 export { groupBy } from './group-by.ts';

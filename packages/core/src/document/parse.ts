@@ -8,7 +8,7 @@ import { type Document, LineCounter, parseDocument } from 'yaml';
 import type { Lesson } from '../lesson/lesson.ts';
 import type { LessonFact } from '../lesson/lesson-fact.ts';
 import type { LookAtMedium } from '../lesson/media.ts';
-import { findLimbConflicts } from './conflicts.ts';
+import { findConflicts } from './conflicts.ts';
 import type { Fault, Report } from './fault.ts';
 import { type FieldPath, formatPath } from './field-path.ts';
 import { createLocator, type Locator } from './locate.ts';
@@ -124,7 +124,7 @@ export function parseLesson(text: string, file: string, look: LookAtMedium = () 
   for (const fault of shaped.faults) report(fault);
   const resolved = resolveLesson(shaped.lesson, look, report);
   const isSound = !failed;
-  if (isSound) for (const fault of findLimbConflicts(resolved)) report(fault);
+  if (isSound) for (const fault of findConflicts(resolved)) report(fault);
   problems.sort((a, b) => a.line - b.line || a.column - b.column);
   return { lesson: isSound ? resolved.lesson : null, problems };
 }

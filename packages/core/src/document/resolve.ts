@@ -189,6 +189,8 @@ export interface Resolved {
   readonly lesson: Lesson;
   /** Path of the exercise with a number. */
   readonly pathOf: (exercise: number) => FieldPath;
+  /** Every groove that is written, and where: the lesson's, and those that sections bring. */
+  readonly grooves: readonly { readonly of: Lesson; readonly path: FieldPath }[];
 }
 
 /** One list of exercises in the file: where it is, and the number of its first. */
@@ -210,6 +212,7 @@ export function resolveLesson(raw: RawLesson, look: LookAtMedium, report: Report
   const whole = resolvePart(raw, { heading: null, first: opens, look }, report);
   const listed: Listed[] = [{ at: [], first: opens }];
   const inside: Lesson[] = [];
+  const grooves: { of: Lesson; path: FieldPath }[] = raw.groove ? [{ of: whole, path: [] }] : [];
   (raw.sections ?? []).forEach((section, index) => {
     if (!section) return;
     const at = ['sections', index];
@@ -223,6 +226,7 @@ export function resolveLesson(raw: RawLesson, look: LookAtMedium, report: Report
       reportIn(section, at, report),
     );
     inside.push({ ...lesson, ...readBefore(section, inside, at, report) });
+    if (section.groove) grooves.push({ of: lesson, path: at });
   });
   const { media: _, ...bare } = whole;
   const opening = whole.exercises.length > 0 ? [{ ...bare, text: null }] : [];
@@ -234,5 +238,5 @@ export function resolveLesson(raw: RawLesson, look: LookAtMedium, report: Report
   const [first = whole, ...others] = nameExercises(divided.length === 0 ? [whole] : divided, pathOf, report);
   const sections = divided.length === 0 ? [] : [first, ...others];
   const exercises = [first, ...others].flatMap((each) => each.exercises);
-  return { lesson: { ...whole, exercises, sections }, pathOf };
+  return { lesson: { ...whole, exercises, sections }, pathOf, grooves };
 }

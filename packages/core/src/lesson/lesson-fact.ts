@@ -89,7 +89,8 @@ export interface FieldFact extends Fact {
     | 'most-no-smaller'
     | 'another-value'
     | 'same-bars'
-    | 'one-stroke-a-limb';
+    | 'one-stroke-a-limb'
+    | 'foot-on-free-hihat';
 }
 
 /** A number between two bounds. */
@@ -188,6 +189,14 @@ interface LimbConflictFact extends Fact {
   readonly slot: number;
 }
 
+/** A stroke of the hi-hat foot where the hand strikes the same plates closed; bar, beat and slot from 1. */
+interface ShutFootFact extends Fact {
+  readonly fact: 'shut-foot';
+  readonly bar: number;
+  readonly beat: number;
+  readonly slot: number;
+}
+
 /** What is found in the YAML of a file, or expected of it. */
 interface YamlFact extends Fact {
   readonly fact:
@@ -241,5 +250,6 @@ export type LessonFact =
   | ExerciseFaultFact
   | FormFaultFact
   | LimbConflictFact
+  | ShutFootFact
   | YamlFact
   | RepairFact;

@@ -6,6 +6,7 @@ import {
   type HowWord,
   howEntries,
   howWords,
+  isFootShut,
   isSticked,
   type Strike,
   type Voice,
@@ -112,12 +113,19 @@ function howWordsOf(contexts: readonly SheetContext[]): readonly HowWord[] {
   return HOW_WORDS.filter((word) => used.has(word));
 }
 
+/** Whether the hand strikes the hi-hat closed: only then a foot may be silent under it. */
+function isHihat({ voice }: Strike): boolean {
+  return voice === 'hihat';
+}
+
 function entriesOf(contexts: readonly SheetContext[]): readonly Entry[] {
   const [{ engraver, settings, words }] = contexts as readonly [SheetContext];
   const strikes = contexts.flatMap(printedStrikes);
+  const isShut = strikes.some(isHihat) && isFootShut(contexts.map(({ lesson }) => lesson));
   const voices = voicesOf(strikes).map((voice) => ({
     tile: strokeTile(engraver, `key-${voice}`, { voice, ...PLAIN }, STAFF_SPACE_MM, 'full'),
-    label: words.voices[voice],
+    label:
+      voice === 'hihat-foot' && isShut ? words.notHeard({ voice: words.voices[voice] }) : words.voices[voice],
   }));
   const marks = marksOf(strikes).map(({ id, strike }) => ({
     tile: strokeTile(engraver, `key-${id}`, strike, STAFF_SPACE_MM, 'bare'),

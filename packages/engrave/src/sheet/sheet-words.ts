@@ -94,6 +94,8 @@ export interface SheetWords {
   readonly ending: (values: { readonly times: string; readonly bars: string }) => string;
   /** In the key: the voice that the one line of the exercises stands for. */
   readonly inExercises: (values: { readonly voice: string }) => string;
+  /** In the key: a voice of which nothing is heard, since a hand that is printed with it keeps it shut. */
+  readonly notHeard: (values: { readonly voice: string }) => string;
   /** In the key: the letters of the hands. */
   readonly hands: string;
   /** How a stroke is called when a pattern is read out. */

@@ -73,6 +73,7 @@ export const sheet = {
     '.input {$times :integer} .match $times 2 {{Bars {$bars} are played twice.}} * {{Bars {$bars} are played {$times} times.}}',
   ending: 'Ending of time {$times}: bars {$bars}.',
   inExercises: '{$voice} (exercises)',
+  notHeard: '{$voice} (not heard)',
   hands: 'right, left hand',
   manner: {
     accent: 'accent',

@@ -37,6 +37,7 @@ const FAULTY = [
   'title: a\nforms: {x: {sections: [{pattern: 2, ending: kazoo}, {pattern: 2, ending: {voices: crash, beat: 9, cell: ...}}]}}\n',
   'title: a\nlayers: [ride, kazoo, []]\nsheet: {paper: A5, scale: 9, counts: yes, staff: wide}\n',
   'title: a\ncompose: {count: -1, limits: {strokes: {least: 3, most: 1}, beats: {x: []}, start: [q]}}\n',
+  'title: a\ngroove: {hihat: x x x x, hihat-foot: . x . x}\n',
   'title: a\ngroove: {ride: x x x x, hihat: x x x x}\ncomping: tom-high\nexercises: ["{ snare: x, tom-high: x }"]\n',
   'title: a\ngroove: { ride: x x x x }\nexercises:\n  - { pattern: { snare: x . . ., tom-high: x . . . } }\n',
 ];
@@ -71,6 +72,14 @@ describe('problems', () => {
       'x:4:13: warning: exercises[1]: found ride and snare for the lead hand at bar 1, beat 1, place 1, expected one stroke at a time for a limb (write a sticking, or name the limb of a voice under "limbs")',
       'x:4:13: Warnung: exercises[1]: gefunden: Ride und Snare für die führende Hand in Takt 1, Schlag 1, Stelle 1; erwartet: ein Schlag zugleich für jede Hand und jeden Fuß (Hände schreiben, oder unter „limbs“ sagen, was eine Stimme spielt)',
     ]);
+  });
+
+  it('[WO1] [LE7009] of a foot that is not heard are said plainly', () => {
+    const shut = 'title: T\ngroove: {hihat: x x x x, hihat-foot: . x . x}\n';
+    const [problem] = parseLesson(shut, 'x').problems;
+    expect(problem && formatProblem(problem, GERMAN)).toBe(
+      'x:2:38: Warnung: groove.hihat-foot: gefunden: der Hi-Hat-Fuß in Takt 1, Schlag 2, Stelle 1, wo die Hand dasselbe Hi-Hat geschlossen schlägt; erwartet: den Fuß, wo die Hand anderswo oder das Hi-Hat offen schlägt, denn solange er die Becken zuhält, ist nichts von ihm zu hören',
+    );
   });
 
   it('[WO1] of what the composer is told are said by bounds and kinds', () => {

@@ -75,6 +75,7 @@ export const sheet = translation<typeof english.sheet>()({
     '.input {$times :integer} .match $times 2 {{Die Takte {$bars} werden zweimal gespielt.}} * {{Die Takte {$bars} werden {$times}-mal gespielt.}}',
   ending: 'Klammer für Mal {$times}: Takte {$bars}.',
   inExercises: '{$voice} (Übungen)',
+  notHeard: '{$voice} (nicht zu hören)',
   hands: 'rechte, linke Hand',
   manner: {
     accent: 'Akzent',

@@ -145,6 +145,10 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'goal-no-slower': 'a goal no slower than the start, {$bpm :number}',
   'limb-conflict':
     '{$voices :voices} for the {$limb :limb} at bar {$bar :integer}, beat {$beat :integer}, place {$slot :integer}',
+  'shut-foot':
+    'the hi-hat foot at bar {$bar :integer}, beat {$beat :integer}, place {$slot :integer}, where the hand strikes the same hi-hat closed',
+  'foot-on-free-hihat':
+    'the foot where the hand is elsewhere or strikes the hi-hat open, since nothing is heard of it while it holds the cymbals shut',
   'one-stroke-a-limb': 'one stroke at a time for a limb',
   // YAML.
   'yaml-tab': 'a tab',

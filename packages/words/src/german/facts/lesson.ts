@@ -147,6 +147,10 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'goal-no-slower': 'ein Ziel, nicht langsamer als der Anfang, {$bpm :number}',
   'limb-conflict':
     '.input {$limb :string} .match $limb |lead hand| {{{$voices :voices} für die führende Hand in Takt {$bar :integer}, Schlag {$beat :integer}, Stelle {$slot :integer}}} |other hand| {{{$voices :voices} für die andere Hand in Takt {$bar :integer}, Schlag {$beat :integer}, Stelle {$slot :integer}}} |lead foot| {{{$voices :voices} für den führenden Fuß in Takt {$bar :integer}, Schlag {$beat :integer}, Stelle {$slot :integer}}} * {{{$voices :voices} für den anderen Fuß in Takt {$bar :integer}, Schlag {$beat :integer}, Stelle {$slot :integer}}}',
+  'shut-foot':
+    'der Hi-Hat-Fuß in Takt {$bar :integer}, Schlag {$beat :integer}, Stelle {$slot :integer}, wo die Hand dasselbe Hi-Hat geschlossen schlägt',
+  'foot-on-free-hihat':
+    'den Fuß, wo die Hand anderswo oder das Hi-Hat offen schlägt, denn solange er die Becken zuhält, ist nichts von ihm zu hören',
   'one-stroke-a-limb': 'ein Schlag zugleich für jede Hand und jeden Fuß',
   // YAML.
   'yaml-tab': 'ein Tabulator',
