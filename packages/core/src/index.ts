@@ -66,6 +66,7 @@ export * from './lesson/handed.ts';
 export * from './lesson/hands.ts';
 export * from './lesson/how.ts';
 export { exerciseKey, lessonKey, patternsName, surroundingsOf } from './lesson/identity.ts';
+export { handsMirrored, inSetUp } from './lesson/in-set-up.ts';
 export * from './lesson/lesson.ts';
 export type { ExpectedFact, LessonFact } from './lesson/lesson-fact.ts';
 export * from './lesson/media.data.ts';
@@ -85,7 +86,6 @@ export { saidAt, withinItsBars } from './lesson/said-at.ts';
 export {
   exerciseBeside,
   inSection,
-  inSetUp,
   sectionBefore,
   sectionNamed,
   sectionOf,

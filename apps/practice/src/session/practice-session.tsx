@@ -6,7 +6,7 @@
  * another exercise or form begins anew with its count-in; all else changes at once.
  */
 import { type PracticePart, takeApart } from '@shedbook/coach';
-import { Bpm, type Form, type Lesson, sectionOf } from '@shedbook/core';
+import { Bpm, type Form, inSetUp, type Lesson, sectionOf } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
 import { createProgram, type Program } from '@shedbook/playing';
 import { type Player, type PlayerStatus, useSpokenCount } from '@shedbook/stand';
@@ -133,7 +133,7 @@ function useSession({ pack: given, home, player }: SessionProps): PracticeSessio
     return exampleChoice(section, exercise, padChoice(pack.lesson, exercise, chosen));
   }, [isFree, pack.lesson, section, exercise, chosen]);
   const lesson = useMemo(() => {
-    const whole = { ...section, setUp: choice.setUp };
+    const whole = inSetUp(section, choice.setUp);
     return part && exercise !== null ? takeApart(whole, exercise, part) : whole;
   }, [section, choice.setUp, part, exercise]);
   const ladder = useLadder(lesson, exercise, choice.bpm);

@@ -61,7 +61,6 @@ export function StagePage() {
     document.title = `${on ? exerciseLabel(on.number) : words.sheet.timeOnly} · ${lesson.title}`;
   }, [on, lesson.title, words]);
   const about = sectionOf(lesson, exercise);
-  const shared = { lesson, writtenFor: pack.lesson.setUp };
   return (
     <div className={styles.stage}>
       <main className={styles.page}>
@@ -72,11 +71,11 @@ export function StagePage() {
         <StageHead actions={actions} />
         <BarCounter clock={clock} />
         <div className={styles.notation} ref={notation}>
-          {on && <BarsView bars={pictures.exercise} on="exercise" exercise={on} {...shared} />}
+          {on && <BarsView bars={pictures.exercise} on="exercise" exercise={on} />}
           {pictures.groove.length > 0 && (
             <div className={on ? styles.groove : undefined}>
               {on && <p className="quiet">{words.stage.groove}</p>}
-              <BarsView bars={pictures.groove} on="groove" exercise={null} {...shared} />
+              <BarsView bars={pictures.groove} on="groove" exercise={null} />
             </div>
           )}
           {pack.isPrivate && on && (

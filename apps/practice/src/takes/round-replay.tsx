@@ -1,5 +1,5 @@
 /** A round in slow motion against its model, at any speed, with the page moving. */
-import { countedTempo, sectionOf } from '@shedbook/core';
+import { countedTempo, inSetUp, sectionOf } from '@shedbook/core';
 import { numberToday } from '@shedbook/judge';
 import { Button, Select } from '@shedbook/stand';
 import { RoundHearing } from '@shedbook/stand/round-hearing';
@@ -37,15 +37,14 @@ function Replay({ take, number, audioOf }: ReplayProps) {
     [pack, number, choice, form],
   );
   useRidingBall(clock, pictures, page);
-  const on = pack.lesson.exercises.find((each) => each.number === number) ?? null;
-  const shared = { lesson: pack.lesson, writtenFor: pack.lesson.setUp };
+  const { setUp } = choice;
+  const lesson = useMemo(() => inSetUp(pack.lesson, setUp), [pack, setUp]);
+  const on = lesson.exercises.find((each) => each.number === number) ?? null;
   return (
     <div className={styles.replay} data-part="replay" data-state={state}>
       <div ref={page}>
-        {on && <BarsView bars={pictures.exercise} on="exercise" exercise={on} {...shared} />}
-        {pictures.groove.length > 0 && (
-          <BarsView bars={pictures.groove} on="groove" exercise={null} {...shared} />
-        )}
+        {on && <BarsView bars={pictures.exercise} on="exercise" exercise={on} />}
+        {pictures.groove.length > 0 && <BarsView bars={pictures.groove} on="groove" exercise={null} />}
       </div>
       <div className={inRow.row}>
         <Button dress="strong" disabled={state === 'preparing'} onClick={state === 'playing' ? stop : play}>

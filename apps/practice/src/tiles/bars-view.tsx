@@ -1,13 +1,5 @@
 /** An exercise on the stand, bar by bar, as large as there is room. */
-import {
-  type Exercise,
-  groupBy,
-  handLetter,
-  handsOf,
-  handsTogether,
-  type Lesson,
-  strokesOfBar,
-} from '@shedbook/core';
+import { type Exercise, groupBy, handsOf, handsTogether, strokesOfBar } from '@shedbook/core';
 import type { PackBar } from '@shedbook/pack';
 import { BarPicture, type Hand } from './bar-picture.tsx';
 import styles from './bars-view.module.css';
@@ -16,16 +8,12 @@ import { hasUnder, saidOf } from './said.ts';
 interface BarsViewProps {
   readonly bars: readonly PackBar[];
   readonly on: 'exercise' | 'groove';
-  readonly lesson: Lesson;
   readonly exercise: Exercise | null;
-  /** The set-up that the teacher wrote for: hands are mirrored where the student's is another. */
-  readonly writtenFor: Lesson['setUp'];
 }
 
 /** The hands of one bar (from 1) over its strokes. */
-function handsOver({ exercise, lesson, writtenFor }: BarsViewProps, bar: PackBar): readonly Hand[] {
+function handsOver({ exercise }: BarsViewProps, bar: PackBar): readonly Hand[] {
   if (!exercise) return [];
-  const mirrored = lesson.setUp !== writtenFor;
   const all = exercise.parts.flatMap((part, index) => {
     const { from, to } = strokesOfBar(part.pattern, (bar.bar - 1) % part.pattern.bars.length);
     const own = bar.slots.filter((slot) => slot.struck && slot.voice === part.voice);
@@ -37,13 +25,8 @@ function handsOver({ exercise, lesson, writtenFor }: BarsViewProps, bar: PackBar
   // Hands that strike together stand as one letter.
   return [...groupBy(all, ({ at }) => at.toFixed(6)).values()].map((together) => {
     const hand = handsTogether(together.map((each) => each.hand)) ?? 'B';
-    return { xMm: together[0]?.xMm ?? 0, text: mirrored ? mirror(hand) : hand };
+    return { xMm: together[0]?.xMm ?? 0, text: hand };
   });
-}
-
-function mirror(hand: 'R' | 'L' | 'B'): string {
-  if (hand === 'B') return hand;
-  return hand === handLetter('lead hand', 'right-handed') ? 'L' : 'R';
 }
 
 /** The pictures, as many beside each other as the page has room for. */

@@ -2,7 +2,6 @@
  * Sections: parts of a lesson that are lessons of their own, with what they leave out taken from the lesson round
  * them. What plays, draws, listens and composes works on one section: one meter, one tempo, one groove.
  */
-import type { SetUp } from '../kit/voice.ts';
 import type { Lesson } from './lesson.ts';
 
 /** The sections of a lesson in order; one that is not divided is its own only section. At least one. */
@@ -43,12 +42,6 @@ export function sectionNamed<T extends Pick<Lesson, 'heading'>>(
 /** The section that a student must have before another one of the lesson; null for none. */
 export function sectionBefore(lesson: Lesson, { before }: Pick<Lesson, 'before'>): Lesson | null {
   return before === undefined ? null : sectionNamed(lesson.sections, before);
-}
-
-/** A lesson for somebody with a set-up of their own; as it is written where that is null. */
-export function inSetUp(lesson: Lesson, setUp: SetUp | null): Lesson {
-  if (setUp === null) return lesson;
-  return { ...lesson, setUp, sections: lesson.sections.map((section) => ({ ...section, setUp })) };
 }
 
 /** What is asked of a lesson, asked of the section that its exercise stands in. */

@@ -33,7 +33,10 @@ const fonts = await loadFonts((specifier) => readFile(resolve(specifier)));
 
 /** What a pack has besides its lesson. */
 type Also = Partial<
-  Pick<PackRequest, 'audio' | 'assignments' | 'level' | 'demonstrations' | 'films' | 'isPrivate' | 'media'>
+  Pick<
+    PackRequest,
+    'audio' | 'assignments' | 'level' | 'setUp' | 'demonstrations' | 'films' | 'isPrivate' | 'media'
+  >
 >;
 
 async function packOf(text: string, also: Also = {}): Promise<ReadonlyMap<string, string>> {
@@ -217,4 +220,13 @@ describe('a take-home pack', () => {
     expect([plain.level, own.level, judged.level]).toEqual([undefined, undefined, 'advanced']);
     expect(judged.version).not.toBe(own.version);
   });
+});
+
+it('[SE7012] prints the sheet for the way round that the student has their drums', async () => {
+  const text = 'title: Hands\nexercises:\n  - {pattern: x x x ., sticking: R R L}\n';
+  const paper = async (of: string, also: Also) => (await packOf(of, also)).get('files/sheet.pdf');
+  const mirrored = text.replace('R R L', 'L L R').replace('title', 'setUp: left-handed\ntitle');
+  expect(await paper(text, { setUp: 'left-handed' })).toBe(await paper(mirrored, {}));
+  expect(await paper(text, { setUp: 'right-handed' })).toBe(await paper(text, {}));
+  expect(await paper(text, {})).not.toBe(await paper(mirrored, {}));
 });

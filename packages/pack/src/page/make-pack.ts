@@ -5,7 +5,7 @@
 
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import type { Lesson, SetUp } from '@shedbook/core';
+import { inSetUp, type Lesson, type SetUp } from '@shedbook/core';
 import type { Engraver, Fonts } from '@shedbook/engrave';
 import type { Demonstration } from '@shedbook/playing';
 import type { LanguageTag } from '@shedbook/words';
@@ -116,13 +116,13 @@ function demonstrationsOf({ lesson, demonstrations = [] }: PackRequest) {
 
 /** The files to take along, in a folder of their own. */
 async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<PackDownload['kind']>[]> {
-  const { lesson, id, text, engraver, fonts, language } = request;
+  const { lesson, id, text, engraver, fonts, language, setUp = null } = request;
   const recordings =
     request.audio === false ? [] : await recordLoops(lesson, request.onRecording ?? (() => {}));
   const source = textFile(`${id}${FILE_FORMATS.lesson.ending}`, text);
   const files: readonly LessonFile<PackDownload['kind']>[] = [
     await printSheet(
-      makeSheet(lesson, {
+      makeSheet(inSetUp(lesson, setUp), {
         engraver,
         fonts,
         language,
