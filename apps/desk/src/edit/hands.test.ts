@@ -5,6 +5,9 @@ import { withLine } from './exercises.ts';
 import { setSetUp } from './heading.ts';
 import { setHand } from './strokes.ts';
 
+/** Nothing refers to any exercise. */
+const NONE_IN_USE = { exercises: [] };
+
 const TEXT = `title: Hands
 exercises:
   - pattern: {snare: x . x . | . . x ., tom-high: . x . x | x . . x}
@@ -24,6 +27,7 @@ it('[ST2102] hands are written for the voice that is being written, and stay wit
   expect(handsIn(withBar(exercise, 0, 'same'))).toEqual(['RLRLR', 'LRLRLR']);
   expect(handsIn(withBar(exercise, 0, 'silent'))).toEqual(['RLR', 'LRLR']);
   expect(handsIn(withoutBar(exercise, 0))).toEqual(['R', 'LR']);
-  const turned = parseLesson(setSetUp(TEXT, lesson, 'left-handed'), 'hands').lesson?.exercises[0];
+  const turned = parseLesson(setSetUp(TEXT, lesson, 'left-handed', NONE_IN_USE), 'hands').lesson
+    ?.exercises[0];
   expect(turned && handsIn(turned)).toEqual(['LRL', 'RLRL']);
 });

@@ -1,18 +1,16 @@
 /** Changing what stands above the exercises. */
 import {
   editLesson,
-  type Hand,
+  handsMirrored,
   isSticked,
   type Lesson,
   lessonKey,
   type SetUp,
   type SheetSettings,
-  sectionsOf,
-  setExercises,
-  withHands,
 } from '@shedbook/core';
 import type { NamesInUse } from '@shedbook/routes';
 import { parseDocument } from 'yaml';
+import { changeExercises, type InUse } from './exercises.ts';
 
 /** The text with another title. */
 export function setTitle(text: string, title: string): string {
@@ -34,27 +32,15 @@ export function setBy(text: string, by: string): string {
   return editLesson(text, ['by'], by === '' ? undefined : by);
 }
 
-/** The hand on the other side. */
-const MIRRORED = { R: 'L', L: 'R', B: 'B' } as const;
-
-function mirrored(hand: Hand): Hand {
-  return MIRRORED[hand];
-}
-
-/** The text for the other set-up: hands that are written for the exercises change sides with the limbs. */
-export function setSetUp(text: string, lesson: Lesson, setUp: SetUp): string {
+/**
+ * The text for the other set-up: hands that are written for the exercises change sides with the limbs, and exercises keep
+ * the names that something refers to.
+ */
+export function setSetUp(text: string, lesson: Lesson, setUp: SetUp, inUse: InUse): string {
   if (lesson.setUp === setUp) return text;
   const sided = editLesson(text, ['setUp'], setUp === 'right-handed' ? undefined : setUp);
-  if (!lesson.exercises.some(isSticked)) return sided;
-  return sectionsOf(lesson).reduce((written, { exercises, comping }, index) => {
-    if (!exercises.some(isSticked)) return written;
-    const turned = exercises.map((exercise) => ({
-      ...exercise,
-      parts: exercise.parts.map((part) => withHands(part, part.hands?.map(mirrored) ?? null)),
-      sticking: exercise.sticking?.map(mirrored) ?? null,
-    }));
-    return setExercises(written, turned, comping, index);
-  }, sided);
+  const handed = lesson.exercises.filter(isSticked).map(({ number }) => number);
+  return changeExercises(sided, lesson, handed, handsMirrored, inUse);
 }
 
 /** The text with a setting of the sheet. */

@@ -17,6 +17,9 @@ import { addVoice, changeVoice, removeVoice, setLevel } from './groove.ts';
 import { setBy, setSetUp, setSheet, titleOf } from './heading.ts';
 import { setPlayed } from './played.ts';
 
+/** Nothing refers to any exercise. */
+const NONE_IN_USE = { exercises: [] };
+
 const TEXT = `# for Bram, Tuesdays
 title: Bars for Bram # working title
 groove:
@@ -107,14 +110,14 @@ describe('the text of a lesson', () => {
 
   it('[ST103] mirrors written hands with the set-up, and back', () => {
     const text = `${TEXT}  - { pattern: "x.x x.x ... ...", sticking: R L R L } # by hand\n`;
-    const left = setSetUp(text, read(text), 'left-handed');
+    const left = setSetUp(text, read(text), 'left-handed', NONE_IN_USE);
     // definition: in a left-handed set-up the other hand does what was written for a hand
     expect(read(left).exercises[3]?.sticking).toEqual(['L', 'R', 'L', 'R']);
     expect([read(left).setUp, read(left).exercises[0]?.sticking]).toEqual(['left-handed', null]);
     expect(left).toContain('# lighter');
-    const back = read(setSetUp(left, read(left), 'right-handed'));
+    const back = read(setSetUp(left, read(left), 'right-handed', NONE_IN_USE));
     expect(back.exercises).toEqual(read(text).exercises);
-    expect(setSetUp(left, read(left), 'left-handed')).toBe(left);
+    expect(setSetUp(left, read(left), 'left-handed', NONE_IN_USE)).toBe(left);
   });
 
   it('[ST104] gives an exercise another voice, writes in it, and takes one away', () => {

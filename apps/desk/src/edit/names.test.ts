@@ -2,7 +2,8 @@ import { exerciseKey, parseLesson, parsePattern } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { copyOf } from './copy.ts';
 import { changeExercise, duplicateExercise, withExercises, withLine, withMoved } from './exercises.ts';
-import { renamed } from './heading.ts';
+import { renamed, setSetUp } from './heading.ts';
+import { withNamesKept } from './keep-names.ts';
 
 const TEXT = 'title: First swing\nexercises:\n  - x . . .\n  - . x . .\n';
 
@@ -71,4 +72,33 @@ it('[ST195] a copy of a lesson says what it comes from, a copy of a copy too', (
   const copy = copyOf({ lesson: read(TEXT), text: TEXT }, 'For Bram');
   expect(read(copy)).toMatchObject({ title: 'For Bram', from: 'first-swing', id: null });
   expect(read(copyOf({ lesson: read(copy), text: copy }, 'For Kaito')).from).toBe('first-swing');
+});
+
+it('[ST7013] an exercise that is practised keeps its name when the text is written', () => {
+  const inUse = { exercises: ['snare x . . .'] };
+  const before = read(TEXT);
+  const kept = withNamesKept(TEXT.replace('x . . .', 'x . x .'), before, inUse);
+  expect(keys(kept)).toEqual(['snare x . . .', 'snare . x . .']);
+  expect(withNamesKept(kept, before, inUse)).toBe(kept);
+  // Nothing refers to the other one; a line more or less, or a new order, says itself what stays.
+  const silent = [
+    TEXT.replace('. x . .', '. x x .'),
+    TEXT.replace('  - . x', '  - x x x x\n  - . x'),
+    TEXT.replace('  - x . . .\n', ''),
+    'title: First swing\nexercises:\n  - . x . .\n  - x . . .\n',
+    TEXT.replace('x . . .', 'x . . y'),
+  ];
+  for (const text of silent) expect(withNamesKept(text, before, inUse)).toBe(text);
+  // A name that somebody writes is theirs.
+  const named = TEXT.replace('- x . . .', '- {pattern: x x . ., id: mine}');
+  expect(withNamesKept(named, before, inUse)).toBe(named);
+});
+
+it('[ST7013] an exercise that is practised keeps its name in a set-up that is turned round', () => {
+  const text =
+    'title: T\nexercises:\n  - {pattern: x x . ., sticking: R L}\n  - {pattern: x . x ., sticking: R L}\n';
+  const [first, second] = keys(text) as [string, string];
+  const turned = keys(setSetUp(text, read(text), 'left-handed', { exercises: [first] }));
+  expect(turned[0]).toBe(first);
+  expect(turned[1]).not.toBe(second);
 });

@@ -5,6 +5,9 @@ import { homeOf, insertExercise, withExercises, withMoved } from './exercises.ts
 import { setSetUp } from './heading.ts';
 import { moveSection, removeSection, setSection } from './sections.ts';
 
+/** Nothing refers to any exercise. */
+const NONE_IN_USE = { exercises: [] };
+
 const TEXT = `title: Two hands
 exercises:
   - x . . . # before all
@@ -55,7 +58,7 @@ it('[ST190] moves an exercise within its section and into the next', () => {
 });
 
 it('[ST190] mirrors hands in every section', () => {
-  const left = read(setSetUp(TEXT, read(TEXT), 'left-handed'));
+  const left = read(setSetUp(TEXT, read(TEXT), 'left-handed', NONE_IN_USE));
   expect(left.exercises.map((each) => each.sticking)).toEqual([null, null, ['L', 'R'], null]);
   expect(sectionsOf(left).map(({ exercises }) => exercises.length)).toEqual([1, 2, 1]);
 });

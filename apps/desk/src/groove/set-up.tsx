@@ -2,6 +2,7 @@
 
 import type { Lesson, Limb, SetUp, Voice } from '@shedbook/core';
 import { Choices } from '@shedbook/stand';
+import { useNamesInUse } from '../document/names-in-use.ts';
 import { useDocument } from '../document/use-document.ts';
 import { setSetUp } from '../edit/heading.ts';
 import { type Side, sidesOf } from '../shared/sides-of.ts';
@@ -38,6 +39,7 @@ function PlanPlace({ lesson, limb, side }: PlanPlaceProps) {
 /** The choice and the plan. */
 export function SetUpPlan({ lesson }: { readonly lesson: Lesson }) {
   const document = useDocument();
+  const inUse = useNamesInUse(document.id);
   const words = useWords();
   return (
     <section className={styles.setUp} aria-label={words.heading.setUp}>
@@ -48,7 +50,7 @@ export function SetUpPlan({ lesson }: { readonly lesson: Lesson }) {
           ['right-handed', words.heading['right-handed']],
           ['left-handed', words.heading['left-handed']],
         ]}
-        onChange={(setUp) => document.edit(setSetUp(document.state().text, lesson, setUp))}
+        onChange={(setUp) => document.edit(setSetUp(document.state().text, lesson, setUp, inUse))}
       />
       <ul className={styles.plan} aria-label={words.groove.plan}>
         {sidesOf(lesson.setUp).map(([limb, side]) => (

@@ -1,10 +1,12 @@
 /** The whole lesson as text, the same document as everywhere else; problems stand where they are. */
 
-import type { LessonProblem } from '@shedbook/core';
+import type { Lesson, LessonProblem } from '@shedbook/core';
 import { hintWords } from '@shedbook/words';
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
+import { useNamesInUse } from '../document/names-in-use.ts';
 import { useDocument } from '../document/use-document.ts';
+import { withNamesKept } from '../edit/keep-names.ts';
 import { Paper, ViewHead } from '../shared/paper.tsx';
 import { useSay, useWords } from '../words/words.tsx';
 import { offsetOf } from './places.ts';
@@ -13,17 +15,31 @@ import styles from './text-view.module.css';
 /** Milliseconds after the last letter until the text is kept as one step. */
 const PAUSE_MS = 350;
 
-function useKeptText(state: DocumentState): readonly [string, (text: string) => void, () => void] {
+interface KeptText {
+  readonly text: string;
+  readonly setText: (text: string) => void;
+  /** Somebody begins to write. */
+  readonly enter: () => void;
+  /** Somebody is done: exercises that were written anew keep the names that something refers to. */
+  readonly keep: () => void;
+}
+
+function useKeptText(state: DocumentState): KeptText {
   const document = useDocument();
   const [text, setText] = useState(state.text);
   useEffect(() => setText(state.text), [state.text]);
-  const keep = () => document.edit(text);
+  const inUse = useNamesInUse(document.id);
+  const before = useRef<Lesson | null>(null);
+  const enter = () => {
+    before.current = state.lesson;
+  };
+  const keep = () => document.edit(before.current ? withNamesKept(text, before.current, inUse) : text);
   useEffect(() => {
     if (text === state.text) return;
     const timer = setTimeout(() => document.edit(text), PAUSE_MS);
     return () => clearTimeout(timer);
   }, [text, state.text, document]);
-  return [text, setText, keep];
+  return { text, setText, enter, keep };
 }
 
 interface ProblemListProps {
@@ -66,6 +82,7 @@ interface NumberedTextProps {
   readonly problems: readonly LessonProblem[];
   readonly area: RefObject<HTMLTextAreaElement | null>;
   readonly onChange: (text: string) => void;
+  readonly onEnter: () => void;
   readonly onLeave: () => void;
 }
 
@@ -73,7 +90,7 @@ interface NumberedTextProps {
  * The text with its lines numbered; a line with a problem is marked. Under the field the same text stands unseen,
  * line by line: a long line is broken there as it is in the field, so numbers stay beside their lines.
  */
-function NumberedText({ text, problems, area, onChange, onLeave }: NumberedTextProps) {
+function NumberedText({ text, problems, area, onChange, onEnter, onLeave }: NumberedTextProps) {
   const words = useWords().text;
   const marked = new Map(problems.map((problem) => [problem.line, problem.severity]));
   return (
@@ -97,6 +114,7 @@ function NumberedText({ text, problems, area, onChange, onLeave }: NumberedTextP
         spellCheck={false}
         autoCapitalize="off"
         onChange={(event) => onChange(event.target.value)}
+        onFocus={onEnter}
         onBlur={onLeave}
       />
     </div>
@@ -107,7 +125,7 @@ function NumberedText({ text, problems, area, onChange, onLeave }: NumberedTextP
 export function TextView({ state }: { readonly state: DocumentState }) {
   const words = useWords().text;
   const area = useRef<HTMLTextAreaElement>(null);
-  const [text, setText, keep] = useKeptText(state);
+  const { text, setText, enter, keep } = useKeptText(state);
   const { problems } = state.reading;
   const goTo = (problem: LessonProblem) => {
     const offset = offsetOf(text, problem.line, problem.column);
@@ -118,7 +136,7 @@ export function TextView({ state }: { readonly state: DocumentState }) {
     <Paper>
       <ViewHead title={words.title} />
       <div className={styles.columns}>
-        <NumberedText text={text} problems={problems} area={area} onChange={setText} onLeave={keep} />
+        <NumberedText {...{ text, problems, area }} onChange={setText} onEnter={enter} onLeave={keep} />
         <ProblemList problems={problems} onGo={goTo} />
       </div>
     </Paper>
