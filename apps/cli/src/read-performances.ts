@@ -1,5 +1,5 @@
 /** Performances as the command line names them. */
-import type { Lesson } from '@shedbook/core';
+import { type Lesson, readExerciseLabel } from '@shedbook/core';
 import type { PerformanceFile } from '@shedbook/host/film';
 import { readExerciseList, refuseOption } from './options.ts';
 
@@ -13,9 +13,11 @@ export interface PerformanceOptions {
 export function readPerformances(options: PerformanceOptions, lesson: Lesson): readonly PerformanceFile[] {
   const asked = readExerciseList('exercise', options.exercise, lesson);
   return (options.performance ?? []).map((text): PerformanceFile => {
-    const [, number, path] = /^(\d+)=(.+)$/.exec(text) ?? [];
-    const exercise = number === undefined && asked.length === 1 ? asked[0] : Number(number);
-    if (exercise !== undefined && asked.includes(exercise)) return { exercise, path: path ?? text };
+    const [, before = '', path = ''] = /^([^=]+)=(.+)$/.exec(text) ?? [];
+    const number = readExerciseLabel(before);
+    if (number !== null && asked.includes(number)) return { exercise: number, path };
+    const [only] = asked;
+    if (number === null && only !== undefined && asked.length === 1) return { exercise: only, path: text };
     return refuseOption('performance', text, (expected) => expected.performanceOf);
   });
 }
