@@ -1,154 +1,93 @@
 /**
- * The week between two lessons under attack and under the axe: private links that are nearly right, and a server that is
- * killed while a student sends and a teacher writes.
+ * The week between two lessons under attack and under the axe, in a file of SQLite and in PostgreSQL: private links and
+ * sign-ins that are nearly right, every route as whoever has no business there, and servers that are killed while a student
+ * sends and a teacher writes and listens.
  *
- * Conventions: everything by HTTP against a server in a folder of its own; each attempt comes from an address of its
- * own, so that none is merely told to wait. A leak is an answer that says anything but no.
+ * `SHEDBOOK_TOKENS`, `SHEDBOOK_KILLS` and `SHEDBOOK_SEED` set how much; `SHEDBOOK_WEEK_IN` names one of the databases,
+ * `sqlite` or `postgresql`. In PostgreSQL two servers share the database, and both are killed.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
-import { Agent, request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { ROUTE_NAMES, ROUTES } from '@shedbook/routes';
 import { setPassphrase, startServer } from '@shedbook/server';
 import { killAgainAndAgain } from '../internal/testing/kills.mjs';
-import { mutatedTokens } from '../internal/testing/mutated-tokens.mjs';
+import { startPostgres } from '../internal/testing/postgres.mjs';
+import { OUTSIDE, PASSPHRASE, tryAsStrangers } from '../internal/testing/strangers.mjs';
 
-export const name = 'week: links that are nearly right, and kill -9';
+export const name = 'week: strangers, and kill -9';
 
 const TOKENS = Number(process.env.SHEDBOOK_TOKENS ?? 10_000);
 const KILLS = Number(process.env.SHEDBOOK_KILLS ?? 200);
-const ADDRESS = 'https://lessons.example';
-const agent = new Agent({ keepAlive: true });
+const SEED = Number(process.env.SHEDBOOK_SEED ?? 20_261_129);
 
-/** Asks as a program would, which mends no address. */
-function ask(url, method, path, headers = {}, body = '') {
-  const { hostname, port } = new URL(url);
-  return new Promise((resolve, reject) => {
-    const asking = request({ hostname, port, agent, method, path, headers }, (response) => {
-      const parts = [];
-      response.on('data', (part) => parts.push(part));
-      response.on('end', () =>
-        resolve({
-          status: response.statusCode ?? 0,
-          headers: response.headers,
-          text: Buffer.concat(parts).toString(),
-        }),
-      );
-    });
-    asking.on('error', reject);
-    asking.end(body);
-  });
-}
-
-/** Another address each time. Source: RFC 2544, 198.18.0.0/15 is for tests. */
-function from(n) {
-  return { 'x-forwarded-for': `198.18.${(n >> 8) & 255}.${n & 255}` };
-}
-
-const json = { 'content-type': 'application/json' };
-
-/** A desk that others reach, with two students who have a link each. */
-async function guardedDesk(dataDir) {
-  const passphrase = 'brushes on a coated head';
-  await setPassphrase(passphrase, dataDir);
-  const server = await startServer({ port: 0, dataDir, address: ADDRESS });
-  const signedIn = await ask(server.url, 'POST', '/api/session', json, JSON.stringify({ passphrase }));
-  const cookie = `${signedIn.headers['set-cookie']}`.split(';')[0] ?? '';
-  /** @param {string} method @param {string} path @param {object} [body] */
-  const asTeacher = async (method, path, body) =>
-    JSON.parse(
-      (await ask(server.url, method, path, { ...(body ? json : {}), cookie }, body && JSON.stringify(body)))
-        .text,
-    );
-  const tokens = [];
-  for (const student of ['Bram', 'Ifeoma']) {
-    const { id } = await asTeacher('POST', '/api/students', { name: student });
-    const { address } = await asTeacher('POST', `/api/students/${id}/links`);
-    tokens.push(new URL(address).pathname.split('/')[2] ?? '');
+/** What strangers got out of a desk. @param {string} dataDir @param {string} address of the database; empty for a file */
+async function strangerRows(dataDir, address) {
+  await setPassphrase(PASSPHRASE, dataDir, address);
+  const server = await startServer({ port: 0, dataDir, storeAddress: address, address: OUTSIDE });
+  try {
+    const { asked, leaks, tokenMs } = await tryAsStrangers(server.url, TOKENS);
+    for (const leak of leaks.slice(0, 20)) console.log(`  ${leak}`);
+    return [
+      {
+        what: `${asked} questions on every route, ${TOKENS} links and ${TOKENS} sign-ins: let in`,
+        value: leaks.length,
+        unit: 'times',
+      },
+      { what: 'each link or sign-in was answered after', value: tokenMs, unit: 'ms' },
+    ];
+  } finally {
+    await server.close();
   }
-  return { server, cookie, tokens };
 }
 
-const OPEN = ROUTE_NAMES.filter((each) => ROUTES[each].path.startsWith('/practice/'));
-
-/** Every route of a private link in turn with secrets that are nearly right. @returns how many were let in */
-async function tryTokens(url, tokens) {
-  let leaks = 0;
-  const wrong = mutatedTokens(tokens, TOKENS, 20261129);
-  for (const [n, token] of wrong.entries()) {
-    const route = ROUTES[OPEN[n % OPEN.length] ?? 'readWeek'];
-    const path = route.path.replace(':token', encodeURIComponent(token)).replace(':take', 'phone');
-    const headers = {
-      ...from(n),
-      'content-type': route.body === 'bytes' ? 'application/octet-stream' : json['content-type'],
-    };
-    const body = route.body === null ? '' : route.body === 'bytes' ? 'PK' : '{"version":1,"rows":[]}';
-    const { status } = await ask(url, route.method, path, headers, body);
-    const isNo = [400, 404, 414, 429].includes(status);
-    if (!isNo) leaks += 1;
-    // the same as a page
-    const page = await ask(url, 'GET', `/practice/${encodeURIComponent(token)}/`, from(n + TOKENS));
-    if (![400, 404, 414, 429].includes(page.status)) leaks += 1;
-  }
-  return leaks;
-}
-
-/** Every route as nobody, as a student, and from a page of another site as whoever is signed in. */
-async function tryRoutes(url, cookie, tokens) {
-  let leaks = 0;
-  let asked = 0;
-  /** @type {readonly (readonly [Record<string, string>, number])[]} */
-  const tries = [
-    [{}, 401],
-    [{ cookie: `shedbook=${tokens[0]}` }, 401],
-    [{ authorization: `Bearer ${tokens[0]}` }, 401],
-    [{ cookie, origin: 'https://elsewhere.example' }, 403],
-    [{ cookie, host: 'rebound.example' }, 403],
-    [{ cookie, origin: 'null' }, 403],
+/** What servers lost that were killed. @param {string} dataDir @param {string} address @param {number} servers */
+async function killRows(dataDir, address, servers) {
+  const killed = await killAgainAndAgain(dataDir, KILLS, SEED, { address, servers });
+  for (const broken of killed.broken.slice(0, 20)) console.log(`  ${broken}`);
+  return [
+    { what: `kill -9 (${KILLS}): lost, doubled or damaged`, value: killed.broken.length, unit: 'times' },
+    { what: 'rows of practice acknowledged', value: killed.rows, unit: 'rows' },
+    { what: 'takes acknowledged and there', value: killed.takes, unit: 'takes' },
+    { what: 'answers of the teacher acknowledged', value: killed.heard, unit: 'answers' },
+    { what: 'questions that the kill left unanswered', value: killed.unanswered, unit: 'questions' },
   ];
-  for (const route of ROUTE_NAMES.map((each) => ROUTES[each])) {
-    const isOpen = 'isOpen' in route && route.isOpen;
-    for (const [headers, no] of tries.slice(isOpen ? 3 : 0)) {
-      const path = route.path.replace(':token', tokens[0] ?? '').replaceAll(/:\w+/g, '1');
-      const { status } = await ask(url, route.method, path, headers);
-      asked += 1;
-      if (status !== no) leaks += 1;
-    }
+}
+
+/** Does something with a folder that is gone afterwards. @template Told @param {(folder: string) => Promise<Told>} work */
+async function inFolder(work) {
+  const folder = mkdtempSync(join(tmpdir(), 'shedbook-week-'));
+  try {
+    return await work(folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
   }
-  return { asked, leaks };
+}
+
+/** Both in one kind of database. @param {() => Promise<string>} newAddress @param {number} servers that are killed at once */
+async function inStore(newAddress, servers) {
+  const strangers = await inFolder(async (folder) => strangerRows(folder, await newAddress()));
+  return [...strangers, ...(await inFolder(async (folder) => killRows(folder, await newAddress(), servers)))];
+}
+
+/** In a PostgreSQL server of its own, which syncs as it is installed. */
+async function inDatabase() {
+  const postgres = await startPostgres();
+  let made = 0;
+  const newAddress = async () => {
+    made += 1;
+    await postgres.ask(`create schema week_${made}`);
+    return `${postgres.address}&options=${encodeURIComponent(`-c search_path=week_${made}`)}`;
+  };
+  try {
+    return await inStore(newAddress, 2);
+  } finally {
+    await postgres.stop();
+  }
 }
 
 export async function run() {
-  const folder = mkdtempSync(join(tmpdir(), 'shedbook-week-'));
-  const { server, cookie, tokens } = await guardedDesk(join(folder, 'guarded'));
-  try {
-    const begun = performance.now();
-    const byToken = await tryTokens(server.url, tokens);
-    const each = (performance.now() - begun) / TOKENS / 2;
-    const { asked, leaks } = await tryRoutes(server.url, cookie, tokens);
-    const killed = await killAgainAndAgain(join(folder, 'killed'), KILLS, 20261129);
-    for (const broken of killed.broken.slice(0, 20)) console.log(`  ${broken}`);
-    return [
-      {
-        what: `private links nearly right, ${TOKENS} on ${OPEN.length} routes and the page: let in`,
-        value: byToken,
-        unit: 'times',
-      },
-      { what: 'each was answered after', value: each, unit: 'ms' },
-      {
-        what: `routes as nobody, as a student, from another site (${asked}): let in`,
-        value: leaks,
-        unit: 'times',
-      },
-      { what: `kill -9 (${KILLS}): lost, doubled or damaged`, value: killed.broken.length, unit: 'times' },
-      { what: 'rows of practice acknowledged', value: killed.rows, unit: 'rows' },
-      { what: 'takes acknowledged and there', value: killed.takes, unit: 'takes' },
-      { what: 'questions that the kill left unanswered', value: killed.unanswered, unit: 'questions' },
-    ];
-  } finally {
-    agent.destroy();
-    await server.close();
-    rmSync(folder, { recursive: true, force: true });
-  }
+  const only = process.env.SHEDBOOK_WEEK_IN ?? 'both';
+  const rows = only === 'postgresql' ? [] : await inStore(async () => '', 1);
+  const others = only === 'sqlite' ? [] : await inDatabase();
+  return [...rows, ...others.map((each) => ({ ...each, what: `PostgreSQL: ${each.what}` }))];
 }

@@ -46,6 +46,8 @@ export async function hangBell(address: string, onRing: () => void): Promise<Bel
   let client: pg.Client | null = null;
   let isClosed = false;
   let timer: NodeJS.Timeout | null = null;
+  let isRinging = false;
+  let isToRing = false;
   const heard = (ringer: string) => {
     if (ringer !== own) onRing();
   };
@@ -58,11 +60,22 @@ export async function hangBell(address: string, onRing: () => void): Promise<Bel
   const begin = async () => {
     client = await connect(address, heard, gone);
   };
+  /** Rings until nothing has changed since: one ring tells of all that came before it. */
+  const ring = async () => {
+    while (isToRing) {
+      isToRing = false;
+      const rung = client?.query("select pg_notify('shedbook ' || current_schema(), $1)", [own]);
+      await rung?.catch(() => undefined);
+    }
+    isRinging = false;
+  };
   await begin();
   return {
     ring: () => {
-      const rung = client?.query("select pg_notify('shedbook ' || current_schema(), $1)", [own]);
-      rung?.catch(() => undefined);
+      isToRing = true;
+      if (isRinging) return;
+      isRinging = true;
+      void ring();
     },
     close: async () => {
       isClosed = true;

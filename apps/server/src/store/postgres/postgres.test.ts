@@ -18,6 +18,7 @@ import { createLessonStore } from '../lessons.ts';
 import { newPlainStore, STORE_VERSION } from '../open.ts';
 import { placeOf } from '../place.ts';
 import { createStudentStore } from '../students.ts';
+import { hangBell } from './bell.ts';
 import { openPostgres } from './open.ts';
 
 const clock = () => new Date('2026-11-30T10:00:00Z');
@@ -367,5 +368,25 @@ describe('a store in PostgreSQL', () => {
       })
       .toEqual({ n });
     await tells(one);
+  });
+
+  it('[SE7301] is told once or twice of what changes many times at once', async () => {
+    const address = await postgres.newAddress();
+    let heard = 0;
+    const one = await hangBell(address, () => {});
+    const other = await hangBell(address, () => {
+      heard += 1;
+    });
+    onTestFinished(async () => {
+      await one.close();
+      await other.close();
+    });
+    for (let n = 0; n < 50; n += 1) one.ring();
+    await expect.poll(() => heard).toBeGreaterThan(1);
+    // the ring after them comes after all of theirs
+    const before = heard;
+    one.ring();
+    await expect.poll(() => heard).toBeGreaterThan(before);
+    expect(heard).toBe(3);
   });
 });

@@ -4,6 +4,7 @@ import { sharedPostgres } from '../../../test/postgres.ts';
 import { backupSuite } from '../../../test/suites/backup.suite.ts';
 import { binSuite } from '../../../test/suites/bin.suite.ts';
 import { binClockSuite } from '../../../test/suites/bin-clock.suite.ts';
+import { everyRouteSuite } from '../../../test/suites/every-route.suite.ts';
 import { hoursSuite } from '../../../test/suites/hours.suite.ts';
 import { intakeSuite } from '../../../test/suites/intake.suite.ts';
 import { keepingSuite } from '../../../test/suites/keeping.suite.ts';
@@ -20,6 +21,7 @@ const SUITES = [
     backupSuite,
     binSuite,
     binClockSuite,
+    everyRouteSuite,
     hoursSuite,
     intakeSuite,
     keepingSuite,

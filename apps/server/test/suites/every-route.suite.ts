@@ -7,11 +7,10 @@ import type { MadeLink, StoredLesson, StoredStudent } from '@shedbook/routes';
 import { ROUTE_NAMES, ROUTES, type Route } from '@shedbook/routes';
 import { strToU8, zipSync } from 'fflate';
 import { expect, it } from 'vitest';
-import { startTestServer, temporaryFolder } from '../test/temporary.ts';
-import { setPassphrase } from './start.ts';
+import { OUTSIDE, PASSPHRASE as RIGHT, tryAsStrangers } from '../../../../internal/testing/strangers.mjs';
+import type { TestStore } from '../stores.ts';
+import { temporaryFolder } from '../temporary.ts';
 
-const RIGHT = 'brushes on a coated head';
-const OUTSIDE = 'https://lessons.example';
 const TAKE = 'phone 1';
 const DAY = '2026-11-29';
 /** Stands in all that is kept of Bram, and nowhere else. */
@@ -57,7 +56,7 @@ function askPlainly(
 }
 
 /** A desk that others reach, Bram with all that can be kept of a student, and Kaito with a link of his own. */
-async function aSchool() {
+async function aSchool({ setPassphrase, startTestServer }: TestStore) {
   const dataDir = temporaryFolder();
   await setPassphrase(RIGHT, dataDir);
   const { url } = await startTestServer({ dataDir, address: OUTSIDE });
@@ -142,8 +141,8 @@ function sentWith({ body }: Route) {
   return { type, bytes: strToU8(JSON.stringify({ version: 1, rows: ['{"id":"phone 1"}'] })) };
 }
 
-it('[SE3801] every route tells nobody, no other student and no page of another site anything of a student', async () => {
-  const school = await aSchool();
+async function tellsNobody(store: TestStore): Promise<void> {
+  const school = await aSchool(store);
   const { url, own, teacher, bram, kaito } = school;
   const before = await allOfBram(school);
   expect(before.split(SECRET).length).toBeGreaterThan(5);
@@ -188,10 +187,10 @@ it('[SE3801] every route tells nobody, no other student and no page of another s
   }
   // nothing was changed, taken back or erased by any of them
   expect(await allOfBram(school)).toBe(before);
-});
+}
 
-it('[SE3802] a picture, a script or a form of another site gets nothing either, though its browser names no origin', async () => {
-  const { url, teacher } = await aSchool();
+async function tellsNoPicture(store: TestStore): Promise<void> {
+  const { url, teacher } = await aSchool(store);
   const ask = async (site: string, path = '/api/students') =>
     (await askPlainly(url, 'GET', path, { ...teacher, 'sec-fetch-site': site })).status;
   // W3C, Fetch Metadata Request Headers: cross-site and same-site are other pages; none is the address bar
@@ -200,4 +199,26 @@ it('[SE3802] a picture, a script or a form of another site gets nothing either, 
   ).toEqual([403, 403, 200, 200]);
   // a link in a message leads here from anywhere
   expect(await ask('cross-site', '/practice/none/week.json')).toBe(404);
-});
+}
+
+/** Secrets of each kind that are nearly right; `npm run bench week` tries ten thousand. */
+const NEARLY_RIGHT = 100;
+
+/** Every route as everybody who has no business there. */
+export function everyRouteSuite(store: TestStore): void {
+  it('[SE3801] every route tells nobody, no other student and no page of another site anything of a student', () =>
+    tellsNobody(store));
+
+  it('[SE3802] a picture, a script or a form of another site gets nothing either, though its browser names no origin', () =>
+    tellsNoPicture(store));
+
+  it('[SE7300] no route opens for secrets that are nearly right, over HTTP, nor under another name or for another site', async () => {
+    const dataDir = temporaryFolder();
+    await store.setPassphrase(RIGHT, dataDir);
+    const { url } = await store.startTestServer({ dataDir, address: OUTSIDE });
+    const { asked, leaks } = await tryAsStrangers(url, NEARLY_RIGHT);
+    expect(leaks).toEqual([]);
+    // definition: from elsewhere and by another name every route was asked, and the desk's by nobody and a student, too
+    expect(asked).toBeGreaterThan(5 * ROUTE_NAMES.length);
+  });
+}
