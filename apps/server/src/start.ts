@@ -18,6 +18,7 @@ import { createLinkStore, type LinkStore } from './store/links.ts';
 import { type MediaStore, openMedia } from './store/media-files.ts';
 import { openFault } from './store/open.ts';
 import { hasStore, openStore } from './store/open-store.ts';
+import { openTakesOf, settleTakes } from './store/open-takes.ts';
 import { placeOf, type StorePlace } from './store/place.ts';
 import {
   createSignInStore,
@@ -29,7 +30,7 @@ import { openSteadyClock, type SteadyClock } from './store/steady-clock.ts';
 import { createStudentStore, type StudentStore } from './store/students.ts';
 import { type SumUp, sumUpAtOnce } from './store/summary.ts';
 import type { Tables } from './store/tables.ts';
-import { openTakeFiles } from './store/take-files.ts';
+import type { TakeFiles } from './store/take-files.ts';
 import { createTakeStore, type TakeStore } from './store/takes.ts';
 import { shareChanges } from './week/shared-changes.ts';
 
@@ -115,6 +116,7 @@ interface OpenStore {
   readonly students: StudentStore;
   readonly links: LinkStore;
   readonly signIn: SignInStore;
+  readonly takeFiles: TakeFiles;
   readonly takes: TakeStore;
   readonly media: MediaStore;
   readonly demonstrations: DemonstrationStore;
@@ -135,7 +137,8 @@ async function openStores(place: StorePlace, sumUp: SumUp = sumUpAtOnce): Promis
     const students = createStudentStore(database, wall, clock.now);
     const hours = createHourStore(database, wall);
     const books = createBookStore(database, wall, clock.now);
-    const takes = createTakeStore(database, openTakeFiles(dataDir), wall, clock.now);
+    const takeFiles = await openTakesOf(place);
+    const takes = createTakeStore(database, takeFiles, wall, clock.now);
     const media = openMedia(database, dataDir);
     const demonstrations = createDemonstrationStore(database, wall);
     const eraseLesson = async (id: string) => {
@@ -152,7 +155,7 @@ async function openStores(place: StorePlace, sumUp: SumUp = sumUpAtOnce): Promis
         return erased;
       };
     return {
-      ...{ dataDir, database, clock, takes, media },
+      ...{ dataDir, database, clock, takeFiles, takes, media },
       journal: openJournal(database, wall),
       hours: { ...hours, erase: overwritten(hours.erase) },
       books: { ...books, erase: overwritten(books.erase) },
@@ -269,6 +272,7 @@ async function startIn(place: StorePlace, options: StartOptions): Promise<Runnin
   });
   try {
     await alone(open.database, 'start', async () => {
+      await settleTakes(open.database, place, open.takeFiles);
       await emptyBin(open);
       await ageTakes(open);
       if (options.seedLessonsDir) await seedLessons(store, options.seedLessonsDir);
@@ -278,6 +282,8 @@ async function startIn(place: StorePlace, options: StartOptions): Promise<Runnin
     const tick = async () => {
       await clock.look();
       await ageTakes(open);
+      // what could not be deleted while a bucket did not answer
+      await takes.sweep();
     };
     const ticking = setInterval(() => void tick().catch(() => undefined), LOOK_MS);
     ticking.unref();

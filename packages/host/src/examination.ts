@@ -20,6 +20,10 @@ export interface Examination {
   readonly students: number;
   /** Number of rows of practice that are not as they were written. */
   readonly damagedRows: number;
+  /** Address of the bucket that recordings lie in, without a secret; null for a folder. */
+  readonly takesIn: string | null;
+  /** Number of takes whose recording is not there. */
+  readonly lostTakes: number;
   readonly storeBytes: number;
   readonly freeBytes: number;
   /** Copies that lie beside the store. */

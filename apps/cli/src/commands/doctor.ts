@@ -22,6 +22,8 @@ function lines(found: Examination, { catalogue }: Speaker): readonly string[] {
   const { folder, address, version, known, faults, damagedLessons, damagedRows, copies } = found;
   if (!found.exists) return [said.nothing({ folder: address ?? folder })];
   const room = { size: sizeWords(sizes, found.storeBytes), free: sizeWords(sizes, found.freeBytes) };
+  // recordings that are gone are no fault of the store itself
+  const isDamaged = faults.length + damagedLessons.length + damagedRows > 0;
   const isOld = version !== null && version < known;
   return [
     address === null ? said.where({ folder, ...room }) : said.inDatabase({ address, folder, ...room }),
@@ -37,10 +39,13 @@ function lines(found: Examination, { catalogue }: Speaker): readonly string[] {
           }),
         ]
       : []),
+    ...(found.takesIn === null ? [] : [said.inBucket({ address: found.takesIn })]),
+    ...(found.lostTakes > 0 ? [said.lostTakes({ n: found.lostTakes })] : []),
     ...(damagedRows > 0 ? [said.damagedRows({ n: damagedRows })] : []),
     ...copies.map((file) => said.copy({ file })),
     ...(found.freeBytes < LITTLE_ROOM_BYTES ? [said.littleRoom] : []),
-    found.isSound ? said.sound : address === null ? said.whatToDo({ folder }) : said.whatToDoInDatabase,
+    ...(found.isSound ? [said.sound] : []),
+    ...(isDamaged ? [address === null ? said.whatToDo({ folder }) : said.whatToDoInDatabase] : []),
   ];
 }
 

@@ -13,14 +13,9 @@ import { checksumOf } from '../store/checksum.ts';
 import type { BackupSource, Row } from '../store/copied.ts';
 import { MEDIA_FOLDER, namesInText } from '../store/media-files.ts';
 import { STORE_FILE, STORE_VERSION } from '../store/open.ts';
+import { openTakesOf, STORE_NAME_NOTE } from '../store/open-takes.ts';
 import type { StorePlace } from '../store/place.ts';
-import {
-  openTakeFiles,
-  type TakeFile,
-  type TakeFiles,
-  type TakeName,
-  takeFileName,
-} from '../store/take-files.ts';
+import { type TakeFile, type TakeFiles, type TakeName, takeFileName } from '../store/take-files.ts';
 import { readIfThere } from '../store/whole-files.ts';
 import { ABOUT_FILE, ARCHIVE_VERSION, MEDIA_PART, TAKES_PART, writeArchive } from './archive.ts';
 import { checkBackup } from './read-backup.ts';
@@ -38,6 +33,8 @@ async function takeSnapshot(source: BackupSource, folder: string): Promise<SQLit
   snapshot.pragma('journal_mode = DELETE');
   snapshot.pragma('secure_delete = ON');
   snapshot.exec('delete from sessions');
+  // what a store is called is its own: two of one name would take each other's recordings for lost
+  snapshot.prepare('delete from notes where key = ?').run(STORE_NAME_NOTE);
   return snapshot;
 }
 
@@ -84,11 +81,11 @@ function namedIn(snapshot: SQLite.Database): readonly string[] {
 
 async function* archiveOf(
   source: BackupSource,
-  dataDir: string,
+  place: StorePlace,
   folder: string,
 ): AsyncGenerator<Uint8Array, BackupFacts> {
   const madeAt = new Date();
-  const files = openTakeFiles(dataDir);
+  const files = await openTakesOf(place);
   const snapshot = await takeSnapshot(source, folder);
   const archive = writeArchive(Math.floor(madeAt.getTime() / 1000));
   const counted = { takes: 0, damagedTakes: 0 };
@@ -110,7 +107,7 @@ async function* archiveOf(
       if (content) yield* archive.file(`${TAKES_PART}/${takeFileName(file)}`, content);
     }
     for (const name of namedIn(snapshot)) {
-      const content = await readIfThere(join(dataDir, MEDIA_FOLDER, name));
+      const content = await readIfThere(join(place.dataDir, MEDIA_FOLDER, name));
       if (content) yield* archive.file(`${MEDIA_PART}/${name}`, content);
     }
     const facts = {
@@ -138,7 +135,7 @@ export async function* backupBytes(place: StorePlace): AsyncGenerator<Uint8Array
   try {
     const folder = mkdtempSync(join(place.dataDir, BACKING_UP));
     try {
-      return yield* archiveOf(source, place.dataDir, folder);
+      return yield* archiveOf(source, place, folder);
     } finally {
       rmSync(folder, { recursive: true, force: true });
     }

@@ -2,11 +2,10 @@
  * Restoring a backup: what it holds takes the place of what is there, in one transaction, also while the desk works.
  *
  * Conventions: nothing is touched before the whole backup was read and found to be as it was written; what was there is
- * backed up beside it first; what was erased since the backup stays erased; passphrase, sign-ins and the clock of the
- * bin are the folder's own.
+ * backed up beside it first; what was erased since the backup stays erased; passphrase, sign-ins, the clock of
+ * the bin and what the store is called in a bucket are the folder's own.
  */
 import { mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
-import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import { InputError, makeFolder, type Restored } from '@shedbook/host';
 import type { Kysely, Selectable } from 'kysely';
@@ -18,9 +17,11 @@ import { openJournal } from '../store/journal.ts';
 import { MEDIA_FOLDER } from '../store/media-files.ts';
 import { makeStore, STORE_FILE } from '../store/open.ts';
 import { hasStore, openStore, shownPlace } from '../store/open-store.ts';
+import { openTakesOf, STORE_NAME_NOTE, settleTakes } from '../store/open-takes.ts';
 import type { StorePlace } from '../store/place.ts';
 import type { Tables } from '../store/tables.ts';
-import { TAKES_FOLDER, takeFileName } from '../store/take-files.ts';
+import { takeFileName } from '../store/take-files.ts';
+import { layFiles } from '../store/whole-files.ts';
 import { MEDIA_PART, TAKES_PART } from './archive.ts';
 import { writeBackup } from './back-up.ts';
 import { unpackBackup } from './read-backup.ts';
@@ -32,7 +33,7 @@ export const RESTORING = 'restoring-';
 export const BEFORE_RESTORE = 'before-restore-';
 
 /** Notes that stay as they are in the folder, where it has them. */
-const OWN_NOTES = ['passphrase', 'steady-clock'] as const;
+const OWN_NOTES = ['passphrase', 'steady-clock', STORE_NAME_NOTE] as const;
 
 /** Tables that stay as they are. */
 const OWN_TABLES: ReadonlySet<string> = new Set(['sessions']);
@@ -62,7 +63,8 @@ function copyTable(database: SQLite.Database, table: string): void {
 
 /** What is here and the backup takes the place of. */
 function emptyTable(database: SQLite.Database, table: string): void {
-  if (table === 'notes') database.prepare('delete from main.notes where key not in (?, ?)').run(...OWN_NOTES);
+  if (table === 'notes')
+    database.prepare('delete from main.notes where key not in (?, ?, ?)').run(...OWN_NOTES);
   else if (!JOINED_TABLES.has(table)) database.exec(`delete from main.${table}`);
 }
 
@@ -115,29 +117,22 @@ function isWhole(folder: string): boolean {
   }
 }
 
-/** The folders of a backup and where they belong. */
-const PARTS = [
-  [TAKES_PART, TAKES_FOLDER],
-  [MEDIA_PART, MEDIA_FOLDER],
-] as const;
-
 /** Makes the folders that the files of a backup go into. */
 function makeParts(unpacked: string): void {
-  for (const [part] of PARTS) mkdirSync(join(unpacked, part), { mode: 0o700 });
+  for (const part of [TAKES_PART, MEDIA_PART]) mkdirSync(join(unpacked, part), { mode: 0o700 });
 }
 
-/** Lays files beside those that are there: their names say what is in them, so none takes another's place. */
-async function layFiles(dataDir: string, unpacked: string): Promise<void> {
-  for (const [part, folder] of PARTS) await layPart(join(unpacked, part), join(dataDir, folder));
-}
-
-async function layPart(part: string, folder: string): Promise<void> {
-  mkdirSync(folder, { recursive: true, mode: 0o700 });
-  for (const name of readdirSync(part)) renameSync(join(part, name), join(folder, name));
-  if (process.platform === 'win32') return;
-  const handle = await open(folder, 'r');
-  await handle.sync();
-  await handle.close();
+/** Lays files beside those that are there. */
+async function layParts(place: StorePlace, unpacked: string): Promise<void> {
+  const takes = await openTakesOf(place);
+  const database = await openStore(place);
+  try {
+    await settleTakes(database, place, takes);
+  } finally {
+    await database.destroy();
+  }
+  await takes.lay(join(unpacked, TAKES_PART));
+  await layFiles(join(unpacked, MEDIA_PART), join(place.dataDir, MEDIA_FOLDER));
 }
 
 /** Counts what is in a store, and what of its takes has its recording. */
@@ -152,7 +147,7 @@ async function countIn(
       const all = database.selectFrom(table).select((of) => of.fn.countAll<number>().as('n'));
       return (await all.executeTakeFirstOrThrow()).n;
     };
-    const there = new Set(readdirSync(join(dataDir, TAKES_FOLDER)));
+    const there = await (await openTakesOf(place)).names();
     const rows = await database
       .selectFrom('takes')
       .select(['student_id as student', 'take_id as take', 'checksum'])
@@ -213,7 +208,7 @@ export async function eraseInKept(database: Kysely<Tables>, dataDir: string): Pr
       await unpackBackup(kept, unpacked);
       makeStore(unpacked);
       if (eraseInUnpacked(erased, unpacked) > 0)
-        await writeBackup({ dataDir: unpacked, address: null }, kept);
+        await writeBackup({ dataDir: unpacked, address: null, takes: null }, kept);
     } finally {
       rmSync(unpacked, { recursive: true, force: true });
     }
@@ -236,7 +231,7 @@ export async function restoreBackup(place: StorePlace, file: string): Promise<Re
     makeStore(unpacked);
     const before = await keepWhatIsThere(place);
     if (place.address === null) makeStore(dataDir);
-    await layFiles(dataDir, unpacked);
+    await layParts(place, unpacked);
     const leftErased = await replaceStore(place, unpacked);
     return { folder: await shownPlace(place), before, madeAt, leftErased, ...(await countIn(place)) };
   } finally {

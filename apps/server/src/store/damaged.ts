@@ -1,4 +1,5 @@
 /** What is kept and cannot be read: a page of the file is broken, or a text is not what was written. */
+import { InputError } from '@shedbook/host';
 import type { Kysely } from 'kysely';
 import type { Tables } from './tables.ts';
 
@@ -25,15 +26,19 @@ export function isFull(error: unknown): boolean {
   return /^(?:SQLITE_FULL|53100|ENOSPC|EDQUOT)$/.test(code);
 }
 
+/** What is kept elsewhere cannot be reached now. */
+export class AwayError extends InputError {}
+
 /** What says in words that a connection could not be made, or broke off, where there is no code. Source: `pg` 8. */
 const BROKEN_OFF =
   /^Connection terminated|^Client has encountered a connection error|^timeout exceeded when trying/;
 
 /**
- * Whether an error says that the database cannot be asked now: it is gone, starts, ends, or has too many who ask.
+ * Whether an error says that the database, or what else lies elsewhere, cannot be asked now: it is gone, starts, ends, or has too many who ask.
  * Source: PostgreSQL, class 08, `insufficient_resources` but a full disk, and `operator_intervention`; POSIX, `connect`.
  */
 export function isAway(error: unknown): boolean {
+  if (error instanceof AwayError) return true;
   const { code, syscall, message } = (error ?? {}) as NodeJS.ErrnoException;
   if (
     /^(?:ECONN|ENOTFOUND|EAI_|ETIMEDOUT|EHOST|ENETUNREACH|EPIPE)|^(?:08...|57P0.|53[23]00)$/.test(code ?? '')

@@ -14,9 +14,11 @@ import { COPY } from './erase.ts';
 import { createLessonStore, type LessonStore } from './lessons.ts';
 import { STORE_FILE, STORE_VERSION, storeVersion } from './open.ts';
 import { shownPlace } from './open-store.ts';
+import { openTakesOf, shownTakes } from './open-takes.ts';
 import { placeOf, type StorePlace } from './place.ts';
 import { createStudentStore, type StudentStore } from './students.ts';
 import type { Tables } from './tables.ts';
+import { formerTakeName, takeFileName } from './take-files.ts';
 
 /** A store that is looked at. */
 interface Opened {
@@ -87,18 +89,34 @@ async function countDamagedRows({ students }: Opened): Promise<number> {
   return damaged;
 }
 
-async function look(opened: Opened) {
+/** Takes whose recording is not where recordings lie. @throws InputError where a bucket stands in the way */
+async function countLostTakes({ database }: Opened, place: StorePlace): Promise<number> {
+  const there = await (await openTakesOf(place)).names();
+  const rows = database.selectFrom('takes').select(['student_id as student', 'take_id as take', 'checksum']);
+  const named = await orElse(() => rows.execute(), []);
+  return named.filter((each) => !there.has(takeFileName(each)) && !there.has(formerTakeName(each))).length;
+}
+
+async function look(opened: Opened, place: StorePlace) {
   const { version, faults } = opened;
   const isCurrent = version === STORE_VERSION;
   const damagedLessons = isCurrent ? await orElse(() => opened.lessons.damaged(), []) : [];
   const lessons = isCurrent ? (await orElse(() => opened.lessons.list(), [])).length : 0;
   const students = isCurrent ? (await orElse(() => opened.students.list(), [])).length : 0;
   const damagedRows = isCurrent ? await orElse(() => countDamagedRows(opened), 0) : 0;
-  const isSound = faults.length + damagedLessons.length + damagedRows === 0;
-  return { version, faults, damagedLessons, lessons, students, damagedRows, isSound };
+  const lostTakes = isCurrent ? await countLostTakes(opened, place) : 0;
+  const isSound = faults.length + damagedLessons.length + damagedRows + lostTakes === 0;
+  return { version, faults, damagedLessons, lessons, students, damagedRows, lostTakes, isSound };
 }
 
-const NOTHING = { faults: [], damagedLessons: [], lessons: 0, students: 0, damagedRows: 0 } as const;
+const NOTHING = {
+  faults: [],
+  damagedLessons: [],
+  lessons: 0,
+  students: 0,
+  damagedRows: 0,
+  lostTakes: 0,
+} as const;
 
 /** The room that is left on the disk of a folder, in bytes. */
 function freeBytesOf(folder: string): number {
@@ -110,10 +128,10 @@ function freeBytesOf(folder: string): number {
 export async function examineStore(dataDir?: string, storeAddress?: string): Promise<Examination> {
   const place = placeOf(dataDir, storeAddress);
   const around = {
-    ...{ folder: place.dataDir, address: null, known: STORE_VERSION },
+    ...{ folder: place.dataDir, address: null, known: STORE_VERSION, takesIn: await shownTakes(place) },
     freeBytes: freeBytesOf(place.dataDir),
   };
-  if (place.address === null) return { ...around, ...(await examineFile(place.dataDir)) };
+  if (place.address === null) return { ...around, ...(await examineFile(place)) };
   return { ...around, address: await shownPlace(place), ...(await examineDatabase(place)) };
 }
 
@@ -123,13 +141,14 @@ async function examineDatabase(place: StorePlace) {
     const exists = opened.version > 0;
     const size = sql<{ bytes: number }>`select pg_database_size(current_database()) as bytes`;
     const storeBytes = (await size.execute(opened.database)).rows[0]?.bytes ?? 0;
-    return { exists, storeBytes, copies: [], ...(await look(opened)) };
+    return { exists, storeBytes, copies: [], ...(await look(opened, place)) };
   } finally {
     await opened.close();
   }
 }
 
-async function examineFile(folder: string) {
+async function examineFile(place: StorePlace) {
+  const folder = place.dataDir;
   const file = join(folder, STORE_FILE);
   const exists = existsSync(file);
   const around = {
@@ -145,11 +164,12 @@ async function examineFile(folder: string) {
   try {
     const opened = openFile(file);
     try {
-      return { ...around, ...(await look(opened)) };
+      return { ...around, ...(await look(opened, place)) };
     } finally {
       await opened.close();
     }
   } catch (error) {
+    if (error instanceof InputError) throw error;
     const faults = [(error as Error).message];
     return { ...around, version: null, ...NOTHING, faults, isSound: false };
   }

@@ -11,7 +11,10 @@ import type { Tables } from './tables.ts';
  * Opens (and creates or brings up to date) the store in a place.
  * @throws InputError where the folder or the database stands in the way
  */
-export async function openStore({ dataDir, address }: StorePlace): Promise<Kysely<Tables>> {
+export async function openStore({
+  dataDir,
+  address,
+}: Pick<StorePlace, 'address' | 'dataDir'>): Promise<Kysely<Tables>> {
   if (address === null) return openDatabase(dataDir);
   makeFolder(dataDir, 0o700);
   const { openPostgres } = await import('./postgres/open.ts');

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { rename } from 'node:fs/promises';
 import { join } from 'node:path';
-import { keepOnlyNamed, namesIn, readIfThere, wipe, writeWhole } from './whole-files.ts';
+import { keepOnlyNamed, layFiles, namesIn, readIfThere, wipe, writeWhole } from './whole-files.ts';
 
 /** Name of the folder. */
 export const TAKES_FOLDER = 'takes';
@@ -31,6 +31,16 @@ export interface TakeFiles {
   keepOnly(files: readonly TakeFile[]): Promise<void>;
   /** Gives files the names that they have now; an older program named them without their checksums. */
   nameAnew(files: readonly TakeFile[]): Promise<void>;
+  /** Names of those that are there. */
+  names(): Promise<ReadonlySet<string>>;
+  /** Takes in those of a folder, beside what is there. */
+  lay(folder: string): Promise<void>;
+  /**
+   * Makes sure that files can be kept and erased, and that there are none of another store.
+   * @param store what the store is called
+   * @throws InputError where not
+   */
+  settle(store: string): Promise<void>;
 }
 
 const ENDING = '.zip';
@@ -44,6 +54,11 @@ export function takeFileName({ student, take, checksum }: TakeFile): string {
   return nameFrom([student, take, checksum]);
 }
 
+/** The name that an older program gave. */
+export function formerTakeName({ student, take }: TakeName): string {
+  return nameFrom([student, take]);
+}
+
 /** The files in a folder of the store, which is made where it is not there. */
 export function openTakeFiles(dataDir: string): TakeFiles {
   const folder = join(dataDir, TAKES_FOLDER);
@@ -55,10 +70,13 @@ export function openTakeFiles(dataDir: string): TakeFiles {
     nameAnew: async (files) => {
       const there = new Set(await namesIn(folder));
       for (const file of files) {
-        const before = nameFrom([file.student, file.take]);
+        const before = formerTakeName(file);
         if (there.has(before)) await rename(join(folder, before), pathOf(file));
       }
     },
     keepOnly: (files) => keepOnlyNamed(folder, new Set(files.map(takeFileName))),
+    names: async () => new Set(await namesIn(folder)),
+    lay: (from) => layFiles(from, folder),
+    settle: async () => undefined,
   };
 }

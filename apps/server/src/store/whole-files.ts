@@ -6,12 +6,12 @@
  * Source: POSIX.1-2017, rename and fsync: after both, file and name outlast a power cut.
  */
 import { randomUUID } from 'node:crypto';
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync } from 'node:fs';
 import { open, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 
 /** Milliseconds after which nobody can be writing a file any more. */
-const SETTLED_MS = 3_600_000;
+export const SETTLED_MS = 3_600_000;
 
 /** Bytes that are overwritten at once. */
 const WIPED_AT_ONCE = 1024 * 1024;
@@ -74,6 +74,13 @@ export async function wipe(path: string): Promise<void> {
     if (!isMissing(error)) throw error;
   }
   await rm(path, { force: true });
+}
+
+/** Lays the files of a folder into another, beside those that are there: their names say what is in them, so none takes another's place. */
+export async function layFiles(from: string, folder: string): Promise<void> {
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  for (const name of readdirSync(from)) renameSync(join(from, name), join(folder, name));
+  await syncFolder(folder);
 }
 
 /** Names of the files of a folder; none where there is no such folder. */

@@ -189,6 +189,9 @@ export const cli = {
       '.input {$n :integer} .match $n one {{{$n} lesson cannot be read any more: {$titles :list}.}} * {{{$n} lessons cannot be read any more: {$titles :list}.}}',
     damagedRows:
       '.input {$n :integer} .match $n one {{{$n} entry of practice is not what was written any more.}} * {{{$n} entries of practice are not what was written any more.}}',
+    inBucket: 'Recordings that students send are kept in the bucket {$address}.',
+    lostTakes:
+      '.input {$n :integer} .match $n one {{{$n} recording that was sent is gone. A backup has it where it was made before that: shedbook restore FILE}} * {{{$n} recordings that were sent are gone. A backup has them where it was made before that: shedbook restore FILE}}',
     copy: 'A copy from before it was brought up to date: {$file}',
     littleRoom: 'There is little room left on the disk: make some before you go on.',
     sound: 'Everything is whole.',
@@ -291,6 +294,20 @@ export const cli = {
         'The database "{$database}" on {$where} says that it is damaged. Restore it from a backup of before; nothing was changed.',
       encoding:
         'The database keeps its texts as {$found}, and not every name can be written in that. Make one with "createdb --encoding=UTF8".',
+    },
+    bucket: {
+      noAddress:
+        '{$setting} names no bucket; expected https://HOST/BUCKET or https://HOST/BUCKET/FOLDER, without a password in it, or nothing for a folder beside the store.',
+      noKeys:
+        'It is not said who asks for the bucket {$where}. Set AWS_ACCESS_KEY_ID and AWS_SECRET_ACCESS_KEY, or leave {$setting} out.',
+      away: 'The bucket {$where} does not answer as it should ({$reason}). Start its server, or correct {$setting}; nothing was changed.',
+      noEntry:
+        'The bucket {$where} lets nobody in with these keys ({$reason}). Correct AWS_ACCESS_KEY_ID, AWS_SECRET_ACCESS_KEY and AWS_REGION, or allow them to list, read, write and delete.',
+      noBucket: 'There is no bucket {$where} ({$reason}). Make it, or name another in {$setting}.',
+      keepsErased:
+        'The bucket {$where} keeps earlier versions of its files, so that nothing erased would be gone. Make one without versions, and name it in {$setting}.',
+      another:
+        'In {$where} lie the recordings of another store. Name another bucket, or a folder of your own in it, in {$setting}; nothing was changed.',
     },
   },
   internal: 'Internal error: {$what}. This is our fault: please report it.',

@@ -193,6 +193,9 @@ export const cli = translation<typeof english.cli>()({
       '.input {$n :integer} .match $n one {{{$n} Lektion ist nicht mehr lesbar: {$titles :list}.}} * {{{$n} Lektionen sind nicht mehr lesbar: {$titles :list}.}}',
     damagedRows:
       '.input {$n :integer} .match $n one {{{$n} Eintrag im Übungsheft ist nicht mehr, was geschrieben wurde.}} * {{{$n} Einträge im Übungsheft sind nicht mehr, was geschrieben wurde.}}',
+    inBucket: 'Was Schüler aufnehmen und senden, liegt im Bucket {$address}.',
+    lostTakes:
+      '.input {$n :integer} .match $n one {{{$n} gesendete Aufnahme ist weg. In einer Sicherung von vorher ist sie noch: shedbook restore DATEI}} * {{{$n} gesendete Aufnahmen sind weg. In einer Sicherung von vorher sind sie noch: shedbook restore DATEI}}',
     copy: 'Eine Kopie von vor einer neuen Fassung: {$file}',
     littleRoom: 'Auf dem Laufwerk ist wenig Platz: erst welchen schaffen.',
     sound: 'Alles ist heil.',
@@ -294,6 +297,21 @@ export const cli = translation<typeof english.cli>()({
         'Die Datenbank „{$database}“ auf {$where} meldet, dass sie beschädigt ist. Eine Sicherung von vorher zurückholen; nichts wurde geändert.',
       encoding:
         'Die Datenbank schreibt Texte als {$found}; damit lässt sich nicht jeder Name schreiben. Mit „createdb --encoding=UTF8“ eine andere anlegen.',
+    },
+    bucket: {
+      noAddress:
+        '{$setting} nennt keinen Bucket; erwartet https://RECHNER/BUCKET oder https://RECHNER/BUCKET/ORDNER, ohne Passwort darin, oder nichts für einen Ordner neben den Lektionen.',
+      noKeys:
+        'Es ist nicht gesagt, wer nach dem Bucket {$where} fragt. AWS_ACCESS_KEY_ID und AWS_SECRET_ACCESS_KEY setzen oder {$setting} weglassen.',
+      away: 'Der Bucket {$where} antwortet nicht, wie er soll ({$reason}). Seinen Server starten oder {$setting} richtigstellen; nichts wurde geändert.',
+      noEntry:
+        'Der Bucket {$where} lässt mit diesen Schlüsseln niemanden ein ({$reason}). AWS_ACCESS_KEY_ID, AWS_SECRET_ACCESS_KEY und AWS_REGION richtigstellen oder ihnen erlauben, aufzulisten, zu lesen, zu schreiben und zu löschen.',
+      noBucket:
+        'Einen Bucket {$where} gibt es nicht ({$reason}). Ihn anlegen oder in {$setting} einen anderen nennen.',
+      keepsErased:
+        'Der Bucket {$where} hebt frühere Fassungen seiner Dateien auf; was gelöscht wird, wäre nicht weg. Einen ohne Versionen anlegen und in {$setting} nennen.',
+      another:
+        'In {$where} liegen die Aufnahmen eines anderen Pults. Einen anderen Bucket oder darin einen eigenen Ordner in {$setting} nennen; nichts wurde geändert.',
     },
   },
   internal: 'Interner Fehler: {$what}. Das ist unser Fehler: Bitte melden.',

@@ -62,7 +62,7 @@ describe('a store in PostgreSQL', () => {
     const other = await startTestServer({ dataDir: temporaryFolder() });
     expect((await send(other, 'GET', `/api/lessons/${id}`)).status).toBe(200);
     process.env['SHEDBOOK_STORE'] = '';
-    expect(placeOf(dataDir)).toEqual({ dataDir, address: null });
+    expect(placeOf(dataDir)).toEqual({ dataDir, address: null, takes: null });
   });
 
   it('[SE6401] has the tables of a file, column by column', async () => {

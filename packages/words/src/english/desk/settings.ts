@@ -57,7 +57,7 @@ export const refusals = {
     'The disk on which the desk keeps everything is full, so this is not kept yet. Make room; nothing is lost.',
   'too-much': 'This takes more time or memory than the desk gives to one thing. Make it smaller.',
   'store-away':
-    'The database of the desk does not answer just now, so this is not kept yet. Try again in a moment.',
+    'The store of the desk does not answer just now, so this is not kept yet. Try again in a moment.',
   internal: 'Something broke in the server.',
   unreachable: 'The server does not answer.',
 } as const;

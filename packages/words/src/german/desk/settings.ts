@@ -59,7 +59,7 @@ export const refusals = translation<typeof english.refusals>()({
     'Das Laufwerk, auf dem das Pult alles aufhebt, ist voll; dies ist noch nicht aufgehoben. Platz schaffen; verloren ist nichts.',
   'too-much': 'Das braucht mehr Zeit oder Speicher, als das Pult einer Sache gibt. Mache es kleiner.',
   'store-away':
-    'Die Datenbank des Pults antwortet gerade nicht; dies ist noch nicht aufgehoben. Gleich noch einmal versuchen.',
+    'Der Speicher des Pults antwortet gerade nicht; dies ist noch nicht aufgehoben. Gleich noch einmal versuchen.',
   internal: 'Im Server ist etwas kaputt.',
   unreachable: 'Der Server antwortet nicht.',
 });
