@@ -1,7 +1,7 @@
 /**
  * The week between two lessons under attack and under the axe, in a file of SQLite and in PostgreSQL: private links and
  * sign-ins that are nearly right, every route as whoever has no business there, and servers that are killed while a student
- * sends and a teacher writes and listens.
+ * sends and a teacher writes and listens, and while they do work.
  *
  * `SHEDBOOK_TOKENS`, `SHEDBOOK_KILLS` and `SHEDBOOK_SEED` set how much; `SHEDBOOK_WEEK_IN` names one of the databases,
  * `sqlite` or `postgresql`. In PostgreSQL two servers share the database, and both are killed.
@@ -13,6 +13,7 @@ import { setPassphrase, startServer } from '@shedbook/server';
 import { killAgainAndAgain } from '../internal/testing/kills.mjs';
 import { startPostgres } from '../internal/testing/postgres.mjs';
 import { OUTSIDE, PASSPHRASE, tryAsStrangers } from '../internal/testing/strangers.mjs';
+import { killWorkers } from '../internal/testing/work-kills.mjs';
 
 export const name = 'week: strangers, and kill -9';
 
@@ -53,6 +54,21 @@ async function killRows(dataDir, address, servers) {
   ];
 }
 
+/** What servers lost of work, or did again, that were killed. @param {string} dataDir @param {string} address */
+async function workRows(dataDir, address) {
+  const { broken, done, again } = await killWorkers(dataDir, KILLS, SEED, { address });
+  for (const each of broken.slice(0, 20)) console.log(`  ${each}`);
+  return [
+    {
+      what: `two servers at work, kill -9 (${KILLS}): lost or done again`,
+      value: broken.length,
+      unit: 'pieces',
+    },
+    { what: 'work acknowledged and done', value: done, unit: 'pieces' },
+    { what: 'of it begun anew, since a server was killed over it', value: again, unit: 'pieces' },
+  ];
+}
+
 /** Does something with a folder that is gone afterwards. @template Told @param {(folder: string) => Promise<Told>} work */
 async function inFolder(work) {
   const folder = mkdtempSync(join(tmpdir(), 'shedbook-week-'));
@@ -66,7 +82,12 @@ async function inFolder(work) {
 /** Both in one kind of database. @param {() => Promise<string>} newAddress @param {number} servers that are killed at once */
 async function inStore(newAddress, servers) {
   const strangers = await inFolder(async (folder) => strangerRows(folder, await newAddress()));
-  return [...strangers, ...(await inFolder(async (folder) => killRows(folder, await newAddress(), servers)))];
+  const kills = await inFolder(async (folder) => killRows(folder, await newAddress(), servers));
+  return [
+    ...strangers,
+    ...kills,
+    ...(await inFolder(async (folder) => workRows(folder, await newAddress()))),
+  ];
 }
 
 /** In a PostgreSQL server of its own, which syncs as it is installed. */

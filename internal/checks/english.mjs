@@ -25,6 +25,8 @@ const FREE = new Map([
   ['apps/server/src/backup/back-up.ts', 'SQL'],
   ['apps/server/src/backup/source.ts', 'SQL'],
   ['apps/server/src/backup/restore.ts', 'SQL'],
+  ['apps/server/src/work/file-shelf.ts', 'SQL'],
+  ['apps/server/src/work/postgres-shelf.ts', 'SQL'],
   ['packages/core/src/xml/read-xml.ts', 'a fault beside those that the XML parser tells in English'],
 ]);
 

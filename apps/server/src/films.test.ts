@@ -1,5 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Pack } from '@shedbook/pack';
 import type { FilmPlan, FilmState } from '@shedbook/routes';
 import { strFromU8, unzipSync } from 'fflate';
@@ -17,21 +18,16 @@ const WISH = {
 const LOOK_MS = 100;
 const PATIENCE_MS = 300_000;
 
-function folders(): readonly string[] {
-  return readdirSync(tmpdir()).filter((name) => name.startsWith('shedbook-films-'));
+/** The films that lie beside a store. */
+function folders(dataDir: string): readonly string[] {
+  return readdirSync(join(dataDir, 'films'));
 }
 
 it(
   '[SE2000] [SE5400] [SE5404] plans a film, makes it, gives it out with what lies beside it, and keeps nothing of one that is left off',
   async () => {
-    // Other tests make films meanwhile: these lie in a folder of their own.
-    const { TMPDIR } = process.env;
-    process.env['TMPDIR'] = temporaryFolder();
-    onTestFinished(() => {
-      if (TMPDIR === undefined) delete process.env['TMPDIR'];
-      else process.env['TMPDIR'] = TMPDIR;
-    });
-    const server = await startTestServer();
+    const dataDir = temporaryFolder();
+    const server = await startTestServer({ dataDir });
     const { id } = await createLesson(server, LESSON);
     const plan = await send(server, 'POST', `/api/lessons/${id}/film-plan`, WISH);
     // definition: 3 s of title, 1 s, two bars of a second, 2 s of ringing
@@ -40,11 +36,12 @@ it(
       (await send(server, 'POST', `/api/lessons/${id}/films`, { ...WISH, countAloud: true }))
         .body as FilmState;
     const [first, second] = [await begin(), await begin()];
-    expect(folders()).toHaveLength(1);
+    expect(folders(dataDir).toSorted()).toEqual([first.id, second.id].toSorted());
     // The second waits for the first, and is left off.
     expect((await send(server, 'GET', `/api/films/${second.id}`)).body).toMatchObject({ at: 'waiting' });
     expect((await send(server, 'DELETE', `/api/films/${second.id}`)).status).toBe(204);
     expect((await send(server, 'GET', `/api/films/${second.id}`)).status).toBe(404);
+    expect(folders(dataDir)).toEqual([first.id]);
     const seen = new Set<string>();
     let state = first;
     while (state.at !== 'made' && state.at !== 'failed') {
@@ -82,8 +79,29 @@ it(
       expect([await (await pack(lesson, film)).json()]).toEqual([{ code: 'no-such-film', values: {} }]);
     const third = await begin();
     expect((await send(server, 'DELETE', `/api/films/${third.id}`)).status).toBe(204);
-    await server.close();
-    expect(folders()).toEqual([]);
+    // with its lesson go its films, and all that they were made of
+    expect((await send(server, 'DELETE', `/api/lessons/${id}/for-good`)).status).toBe(204);
+    expect(folders(dataDir)).toEqual([]);
+  },
+  PATIENCE_MS,
+);
+
+it(
+  '[SE7302] a film that was on its way when its server ended is gone on with by the next, under the same number',
+  async () => {
+    const dataDir = temporaryFolder();
+    const first = await startTestServer({ dataDir });
+    const { id } = await createLesson(first, LESSON);
+    const ordered = (await send(first, 'POST', `/api/lessons/${id}/films`, WISH)).body as FilmState;
+    const stateIn = async (server: { readonly url: string }) =>
+      ((await send(server, 'GET', `/api/films/${ordered.id}`)).body as FilmState).at;
+    await expect.poll(() => stateIn(first)).not.toBe('waiting');
+    await first.close();
+    const next = await startTestServer({ dataDir });
+    await expect.poll(() => stateIn(next), { timeout: PATIENCE_MS }).toBe('made');
+    const film = await fetch(new URL(`/api/films/${ordered.id}/film`, next.url));
+    // standard: ISO/IEC 14496-12, 4.3: a file begins with its type
+    expect(Buffer.from(await film.arrayBuffer()).toString('latin1', 4, 8)).toBe('ftyp');
   },
   PATIENCE_MS,
 );

@@ -33,6 +33,7 @@ import type { Tables } from './store/tables.ts';
 import type { TakeFiles } from './store/take-files.ts';
 import { createTakeStore, type TakeStore } from './store/takes.ts';
 import { shareChanges } from './week/shared-changes.ts';
+import { openQueue } from './work/open-queue.ts';
 
 /** How the server is started; everything has a default. */
 export interface StartOptions {
@@ -244,11 +245,16 @@ async function startIn(place: StorePlace, options: StartOptions): Promise<Runnin
     await store.close();
     throw noPassphrase(host, address);
   }
-  const films = createFilmMaker(() => performance.now());
+  const queue = await openQueue(place, open.database);
+  const films = createFilmMaker({ queue, dataDir, now: () => performance.now() });
+  const eraseLesson = async (id: string) => {
+    await films.forget(id);
+    return store.erase(id);
+  };
   const shared = await shareChanges(place);
   const app = createApp({
     ...{
-      store,
+      store: { ...store, erase: eraseLesson },
       students,
       links,
       signIn,
@@ -299,6 +305,7 @@ async function startIn(place: StorePlace, options: StartOptions): Promise<Runnin
       },
     };
   } catch (error) {
+    await films.close();
     await shared.close();
     await store.close();
     throw portFault(error, host, port);

@@ -1,19 +1,23 @@
 /**
- * Films on their way, one at a time and the others waiting, in a thread beside the server; what a film will be is told by
- * another thread meanwhile.
+ * Films on their way: in the queue of the store, and each server makes one at a time in a thread beside it; what a film will
+ * be is told by another thread meanwhile.
  *
- * Conventions: a film lies in a folder of its own, with all that is needed to make it; the folder goes as a whole when
- * the film is cancelled or fails, when nobody has asked after it for a while, and when the server ends.
+ * Conventions: a film lies in a folder of its own, with all that is needed to make it, and is gone on with when its server
+ * was killed or ended; the folder goes as a whole when the film is cancelled or fails, and when nobody has asked after it
+ * for a while.
  */
 import { randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, extname, join } from 'node:path';
 import { fileNameOf } from '@shedbook/core';
 import { createThread, threadFile } from '@shedbook/host';
 import type { FilmFile } from '@shedbook/host/film';
 import type { FilmPart, FilmPlan, FilmState, FilmWish, PerformanceWish, SentFile } from '@shedbook/routes';
+import type { WorkEnd, WorkQueue } from '../work/work-queue.ts';
+import type { NewWork } from '../work/work-shelf.ts';
+import { openFilmFolders } from './film-folders.ts';
 import type { FilmAnswer, FilmedPerformance, FilmNews, FilmOrder, HearOrder } from './film-messages.ts';
 import { keepPerformances, type Performances } from './performances.ts';
 
@@ -52,13 +56,15 @@ export interface FilmMaker {
   /** Begins a film. */
   make(lesson: FilmedLesson & Pick<PlannedFilm, 'title'>, wish: FilmWish): Promise<FilmState>;
   /** How far a film is; null where there is none. */
-  state(id: string): FilmState | null;
+  state(id: string): Promise<FilmState | null>;
   /** A file of a film that was made; null where there is none. */
-  file(id: string, part: FilmPart): SentFile | null;
+  file(id: string, part: FilmPart): Promise<SentFile | null>;
   /** Films of one exercise of a lesson each, to go into its pack; null where one of them is no such film. */
-  packed(lesson: string, ids: readonly string[]): readonly PackedFilm[] | null;
+  packed(lesson: string, ids: readonly string[]): Promise<readonly PackedFilm[] | null>;
   /** Leaves a film off, or throws it away. @returns whether there was one */
   cancel(id: string): Promise<boolean>;
+  /** Throws away all films of a lesson. */
+  forget(lesson: string): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -67,18 +73,17 @@ export type HearAnswer =
   | Exclude<FilmAnswer, { readonly kind: 'planned' | 'made' | 'broken' }>
   | { readonly kind: 'no-such-performance' };
 
-interface OneFilm {
-  /** Id of the lesson, and the exercises that it shows. */
-  readonly lesson: string;
-  readonly exercises: readonly number[];
-  readonly folder: string;
-  readonly control: AbortController;
-  state: FilmState;
-  files: readonly FilmFile[];
-  pictureSince: number | null;
-  /** When somebody asked after it last. */
-  asked: number;
+/** What films are made with. */
+export interface FilmParts {
+  readonly queue: WorkQueue;
+  /** Folder of the store. */
+  readonly dataDir: string;
+  /** Milliseconds that never go back. */
+  readonly now: () => number;
 }
+
+/** How far a film is, as the queue keeps it. */
+type Told = Pick<FilmState, 'at' | 'leftSeconds' | 'share'>;
 
 /** Milliseconds that planning and making take at most. */
 const PLAN_MS = 60_000;
@@ -105,14 +110,27 @@ function partOf({ what, path }: FilmFile): FilmPart {
   return path.endsWith('.de.vtt') ? 'captions-de' : 'captions-en';
 }
 
-/** A maker; its threads start with the first film. @param now milliseconds that never go back */
-export function createFilmMaker(now: () => number): FilmMaker {
+/** How far a film is, in a picture that began then. @param now milliseconds */
+function toldOf({ stage, part }: FilmNews, pictureSince: number | null, now: number): Told {
+  const since = pictureSince === null ? null : (now - pictureSince) / 1000;
+  const leftSeconds = since === null || part === 0 ? null : since * (1 / part - 1);
+  return { at: stage, share: part, leftSeconds };
+}
+
+function stateFile(file: FilmFile): FilmState['files'][number] {
+  return { part: partOf(file), name: basename(file.path), bytes: file.bytes };
+}
+
+const WAITING: Told = { at: 'waiting', share: 0, leftSeconds: null };
+
+/** A maker; its threads start with the first film. */
+export function createFilmMaker({ queue, dataDir, now }: FilmParts): FilmMaker {
   const open = () =>
     createThread<FilmOrder | HearOrder, FilmAnswer, FilmNews>(threadFile(import.meta.url, 'film-worker'), {
       memoryBytes: MEMORY_BYTES,
     });
   const [planning, making] = [open(), open()];
-  const films = new Map<string, OneFilm>();
+  const folders = openFilmFolders(dataDir);
   let root: Promise<string> | null = null;
   const rootFolder = () => {
     root ??= mkdtemp(join(tmpdir(), 'shedbook-films-'));
@@ -120,35 +138,42 @@ export function createFilmMaker(now: () => number): FilmMaker {
   };
   const performances = keepPerformances(rootFolder, now);
   const remove = async (id: string): Promise<boolean> => {
-    const film = films.get(id);
-    films.delete(id);
-    film?.control.abort();
-    if (film) await rm(film.folder, { recursive: true, force: true, maxRetries: 5 });
-    return film !== undefined;
+    const wasThere = await queue.remove(id);
+    if (wasThere) await folders.remove(id);
+    return wasThere;
   };
-  const look = setInterval(() => {
-    for (const [id, { asked, state }] of films)
-      if (now() - asked > (state.at === 'made' ? KEPT_MS : ALONE_MS)) void remove(id);
-  }, LOOK_MS);
+  /** Throws away what nobody has asked after. */
+  const lookRound = async () => {
+    const all = await queue.list();
+    for (const { id, at, idleMs } of all) if (idleMs > (at === 'done' ? KEPT_MS : ALONE_MS)) await remove(id);
+    await folders.keepOnly(new Set(all.map(({ id }) => id)));
+  };
+  const look = setInterval(() => void lookRound().catch(() => undefined), LOOK_MS);
   look.unref();
-  const hear = (film: OneFilm, { stage, part }: FilmNews) => {
-    if (stage === 'picture') film.pictureSince ??= now();
-    const since = film.pictureSince === null ? null : (now() - film.pictureSince) / 1000;
-    const leftSeconds = since === null || part === 0 ? null : since * (1 / part - 1);
-    film.state = { ...film.state, at: stage, share: part, leftSeconds };
+  const makeOne = async (
+    { id, of }: NewWork,
+    signal: AbortSignal,
+    tell: (told: string) => void,
+  ): Promise<WorkEnd> => {
+    const ordered = await folders.ordered(id);
+    if (!ordered) return { at: 'failed', told: null };
+    const { title, text, wish, over } = ordered;
+    const stem = join(await folders.begin(id), fileNameOf(title, ''));
+    let pictureSince: number | null = null;
+    const hear = (news: FilmNews) => {
+      if (news.stage === 'picture') pictureSince ??= now();
+      tell(JSON.stringify(toldOf(news, pictureSince, now())));
+    };
+    const terms = { of, deadlineMs: MAKE_MS, signal, endsWhenLeft: true };
+    const answer = await making.ask({ want: 'film', text, wish, over, stem }, { ...terms, tell: hear });
+    if (answer.kind === 'broken') throw new Error(answer.message);
+    if (answer.kind !== 'made') return { at: 'failed', told: null };
+    await folders.made(id, answer.files);
+    return { at: 'done', told: null };
   };
-  const end = async (film: OneFilm, answer: FilmAnswer): Promise<void> => {
-    if (answer.kind !== 'made') {
-      if (answer.kind === 'broken') process.stderr.write(`Internal error: ${answer.message}\n`);
-      film.state = { ...film.state, at: 'failed', leftSeconds: null };
-      return rm(film.folder, { recursive: true, force: true, maxRetries: 5 });
-    }
-    film.files = answer.files;
-    const files = answer.files.map((file) => ({
-      ...{ part: partOf(file), name: basename(file.path), bytes: file.bytes },
-    }));
-    film.state = { ...film.state, at: 'made', share: 1, leftSeconds: 0, files };
-  };
+  queue.work('film', makeOne);
+  /** Files of a film that was made; none where there is no such film. */
+  const filesOf = async (id: string) => ((await queue.find(id))?.at === 'done' ? folders.files(id) : []);
   return {
     performances,
     heard: performances.best,
@@ -177,56 +202,56 @@ export function createFilmMaker(now: () => number): FilmMaker {
     make: async ({ id: lesson, title, text }, wish) => {
       const over = performances.best(wish.over?.performances ?? []) ?? [];
       const id = randomUUID();
-      const folder = join(await rootFolder(), id);
-      await mkdir(folder);
-      const control = new AbortController();
-      const state: FilmState = { id, at: 'waiting', share: 0, leftSeconds: null, files: [] };
-      const { exercises } = wish;
-      const film: OneFilm = {
-        ...{ lesson, exercises, folder, control, state },
-        ...{ files: [], pictureSince: null, asked: now() },
-      };
-      films.set(id, film);
-      const stem = join(folder, fileNameOf(title, ''));
-      const terms = { of: lesson, deadlineMs: MAKE_MS, signal: control.signal, endsWhenLeft: true };
-      making
-        .ask({ want: 'film', text, wish, over, stem }, { ...terms, tell: (news) => hear(film, news) })
-        .catch((error: Error): FilmAnswer => ({ kind: 'broken', message: error.message }))
-        .then((answer) => (control.signal.aborted ? undefined : end(film, answer)))
-        .catch(() => undefined);
-      return state;
+      await folders.order(id, { lesson, title, text, wish, over });
+      await queue.add({ id, kind: 'film', of: lesson });
+      return { id, ...WAITING, files: [] };
     },
-    state: (id) => {
-      const film = films.get(id);
-      if (!film) return null;
-      film.asked = now();
-      return film.state;
+    state: async (id) => {
+      const film = await queue.find(id);
+      switch (film?.at) {
+        case undefined:
+          return null;
+        case 'waiting':
+          return { id, ...WAITING, files: [] };
+        case 'done':
+          return {
+            id,
+            at: 'made',
+            share: 1,
+            leftSeconds: 0,
+            files: (await folders.files(id)).map(stateFile),
+          };
+        case 'failed':
+          return { id, ...WAITING, at: 'failed', files: [] };
+        default:
+          return { id, ...(film?.told ? (JSON.parse(film.told) as Told) : WAITING), files: [] };
+      }
     },
-    file: (id, part) => {
-      const found = films.get(id)?.files.find((file) => partOf(file) === part);
+    file: async (id, part) => {
+      const found = (await filesOf(id)).find((file) => partOf(file) === part);
       if (!found) return null;
       const type = TYPES[extname(found.path)] ?? 'application/octet-stream';
       return { name: basename(found.path), type, content: createReadStream(found.path) };
     },
-    packed: (lesson, ids) => {
-      const found = ids.map((id): PackedFilm | null => {
-        const film = films.get(id);
-        if (film) film.asked = now();
-        const path = film?.files.find(({ what }) => what === 'film')?.path;
-        const [exercise, ...others] = film?.lesson === lesson ? film.exercises : [];
-        return path !== undefined && exercise !== undefined && others.length === 0
-          ? { exercise, path }
-          : null;
-      });
-      const there = found.filter((each) => each !== null);
+    packed: async (lesson, ids) => {
+      const found: PackedFilm[] = [];
+      for (const id of ids) {
+        const path = (await filesOf(id)).find(({ what }) => what === 'film')?.path;
+        const ordered = path === undefined ? null : await folders.ordered(id);
+        const [exercise, ...others] = ordered?.lesson === lesson ? ordered.wish.exercises : [];
+        if (path === undefined || exercise === undefined || others.length > 0) return null;
+        found.push({ exercise, path });
+      }
       // Of several of one exercise the last.
-      return there.length < ids.length
-        ? null
-        : [...new Map(there.map((each) => [each.exercise, each])).values()];
+      return [...new Map(found.map((each) => [each.exercise, each])).values()];
     },
     cancel: remove,
+    forget: async (lesson) => {
+      for (const { id, of } of await queue.list()) if (of === lesson) await remove(id);
+    },
     close: async () => {
       clearInterval(look);
+      await queue.close();
       await planning.close();
       await making.close();
       if (root) await rm(await root, { recursive: true, force: true, maxRetries: 5 });

@@ -77,7 +77,7 @@ export function fileHandlers(parts: FileParts) {
       const who = { of: params.id, signal };
       const demonstrations = films.heard(query.performances?.split(',') ?? []);
       if (!demonstrations) return refuse('no-such-performance', {});
-      const filmed = films.packed(params.id, query.films?.split(',') ?? []);
+      const filmed = await films.packed(params.id, query.films?.split(',') ?? []);
       if (!filmed) return refuse('no-such-film', {});
       return madeFile(who, 'pack', async (stored) => {
         const { text, id } = stored;

@@ -67,11 +67,11 @@ export function filmHandlers({ store, films }: FilmParts) {
       }
     },
     readFilm: async ({ params: { film } }) => {
-      const state = films.state(film);
+      const state = await films.state(film);
       return state ? answer(state) : refuse('no-such-film', {});
     },
     fetchFilm: async ({ params: { film, part } }) => {
-      const file = films.file(film, part);
+      const file = await films.file(film, part);
       return file ? answer(file) : refuse('no-such-film', {});
     },
     cancelFilm: async ({ params: { film } }) =>

@@ -15,6 +15,7 @@ import { seedSuite } from '../../../test/suites/seed.suite.ts';
 import { shelfSuite } from '../../../test/suites/shelf.suite.ts';
 import { studentsSuite } from '../../../test/suites/students.suite.ts';
 import { takesSuite } from '../../../test/suites/takes.suite.ts';
+import { workSuite } from '../../../test/suites/work.suite.ts';
 
 const SUITES = [
   ...[
@@ -28,7 +29,7 @@ const SUITES = [
     lessonsSuite,
     namesInUseSuite,
   ],
-  ...[rosterSuite, seedSuite, shelfSuite, studentsSuite, takesSuite],
+  ...[rosterSuite, seedSuite, shelfSuite, studentsSuite, takesSuite, workSuite],
 ];
 
 describe('in PostgreSQL', () => {
