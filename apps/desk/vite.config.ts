@@ -21,7 +21,13 @@ const TEXTS = `${TEXT}(?:\\s*\\+\\s*${TEXT})*`;
 const DESCRIPTION = new RegExp(`z\\.describe\\(\\s*${TEXTS}\\s*,?\\s*\\)`, 'g');
 
 /** What a route does, and what its refusals mean. */
-const ROUTE_DESCRIPTION = new RegExp(`\\b(does|meaning):\\s*${TEXTS}`, 'g');
+const ROUTE_DESCRIPTION = new RegExp(`\\b(?:does|meaning):\\s*${TEXTS},?`, 'g');
+
+/** What the server alone asks of a route and of a refusal: whose it is, what it reads, with what it refuses. */
+const FOR_THE_SERVER = /\n {4}(?:whose: '[^']*'|refusals: \[[^\]]*\]|(?:params|query): \w+),|\bstatus: \d+,/g;
+
+/** What is sent with a route, where one line says it: a desk sends JSON where it is neither nothing nor a file. */
+const SENT = /\n {4}body: (?!null\b|'bytes').*,(?=\n {4}\w)/g;
 
 /** Descriptions of schemas, routes and refusals are for the reference in docs, which no browser writes: they stay behind. */
 const withoutDescriptions = (): Plugin => ({
@@ -31,7 +37,12 @@ const withoutDescriptions = (): Plugin => ({
     const [, room] = /\/packages\/(core|routes)\/src\//.exec(id) ?? [];
     if (room === undefined) return null;
     const plain = code.replaceAll(DESCRIPTION, "z.describe('')");
-    return { code: room === 'core' ? plain : plain.replaceAll(ROUTE_DESCRIPTION, "$1: ''"), map: null };
+    if (room === 'core') return { code: plain, map: null };
+    const bare = plain
+      .replaceAll(ROUTE_DESCRIPTION, '')
+      .replaceAll(FOR_THE_SERVER, '')
+      .replaceAll(SENT, '\n    body: 0,');
+    return { code: bare, map: null };
   },
 });
 

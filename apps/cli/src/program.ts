@@ -353,6 +353,20 @@ function addPassphrase(program: Command, help: Help, speaker: Speak, loadDesk: L
     });
 }
 
+function addTeacher(program: Command, help: Help, speaker: Speak, loadDesk: LoadDesk): void {
+  program
+    .command('teacher')
+    .summary(help.teacher.summary)
+    .description(help.teacher.description)
+    .argument('[name]', help.teacher.name)
+    .option('--address <url>', help.teacher.address)
+    .option('--data <folder>', help.teacher.data)
+    .action(async (name: string | undefined, options) => {
+      const { teacher } = await import('./commands/teacher.ts');
+      await teacher({ ...(name === undefined ? {} : { name }), ...options }, speaker(), loadDesk);
+    });
+}
+
 function addBackup(program: Command, help: Help, speaker: Speak, loadDesk: LoadDesk): void {
   program
     .command('backup')
@@ -460,6 +474,7 @@ function createProgram(
   addKeys(program, help, speak, done);
   addServe(program, help, speak, loadDesk);
   addPassphrase(program, help, speak, loadDesk);
+  addTeacher(program, help, speak, loadDesk);
   addBackup(program, help, speak, loadDesk);
   addRestore(program, help, speak, loadDesk);
   addDoctor(program, help, speak, done, loadDesk);

@@ -1,4 +1,5 @@
 import { DESK_DIR, InputError } from '@shedbook/host';
+import { LONGEST_PASSPHRASE, SHORTEST_PASSPHRASE } from '@shedbook/routes';
 import type { Kysely } from 'kysely';
 import { eraseInKept } from './backup/restore.ts';
 import { createFilmMaker } from './films/film-maker.ts';
@@ -19,19 +20,16 @@ import { type MediaStore, openMedia } from './store/media-files.ts';
 import { openFault } from './store/open.ts';
 import { hasStore, openStore } from './store/open-store.ts';
 import { openTakesOf, settleTakes } from './store/open-takes.ts';
+import { createOwners, type Owners } from './store/owners.ts';
 import { placeOf, type StorePlace } from './store/place.ts';
-import {
-  createSignInStore,
-  LONGEST_PASSPHRASE,
-  SHORTEST_PASSPHRASE,
-  type SignInStore,
-} from './store/sign-in.ts';
+import { createSignInStore, type SignInStore } from './store/sign-in.ts';
 import { openSteadyClock, type SteadyClock } from './store/steady-clock.ts';
 import { createStudentStore, type StudentStore } from './store/students.ts';
 import { type SumUp, sumUpAtOnce } from './store/summary.ts';
 import type { Tables } from './store/tables.ts';
 import type { TakeFiles } from './store/take-files.ts';
 import { createTakeStore, type TakeStore } from './store/takes.ts';
+import { createTeacherStore, type TeacherStore } from './store/teachers.ts';
 import { shareChanges } from './week/shared-changes.ts';
 import { openQueue } from './work/open-queue.ts';
 
@@ -118,6 +116,8 @@ interface OpenStore {
   readonly links: LinkStore;
   readonly signIn: SignInStore;
   readonly takeFiles: TakeFiles;
+  readonly teachers: TeacherStore;
+  readonly owners: Owners;
   readonly takes: TakeStore;
   readonly media: MediaStore;
   readonly demonstrations: DemonstrationStore;
@@ -163,6 +163,8 @@ async function openStores(place: StorePlace, sumUp: SumUp = sumUpAtOnce): Promis
       demonstrations: { ...demonstrations, erase: overwritten(demonstrations.erase) },
       links: createLinkStore(database, wall),
       signIn: createSignInStore(database, wall),
+      teachers: createTeacherStore(database, wall),
+      owners: createOwners(database),
       store: { ...store, erase: overwritten(eraseLesson) },
       students: {
         ...students,
@@ -234,14 +236,14 @@ async function startIn(place: StorePlace, options: StartOptions): Promise<Runnin
   const host = options.host ?? DEFAULT_HOST;
   const port = options.port ?? DEFAULT_PORT;
   const address = outsideOf(options.address);
-  const asksWho = !isLoopback(host) || address !== null;
+  const isReached = !isLoopback(host) || address !== null;
   const { dataDir } = place;
-  if (asksWho && !(await hasStore(place))) throw noPassphrase(host, address);
+  if (isReached && !(await hasStore(place))) throw noPassphrase(host, address);
   const makers = options.makers ?? createMakers();
   const { sheets, packs, imports } = makers;
   const open = await openStores(place, (text, of) => imports.sumUp(text, { of }));
   const { store, students, links, signIn, takes, media, demonstrations, hours, journal, clock } = open;
-  if (asksWho && !(await signIn.isSet())) {
+  if (isReached && !(await signIn.isSet())) {
     await store.close();
     throw noPassphrase(host, address);
   }
@@ -265,7 +267,9 @@ async function startIn(place: StorePlace, options: StartOptions): Promise<Runnin
       books: open.books,
       journal,
       changes: shared.changes,
-      asksWho,
+      teachers: open.teachers,
+      owners: open.owners,
+      asksWho: async () => isReached || (await signIn.areSeveral()),
       sheets,
       packs,
       imports,

@@ -48,9 +48,11 @@ export {
   type AskedOf,
   addressOf,
   type BodyOf,
+  isOpen,
   type PlacesOf,
   type Route,
   type SentFile,
+  type Whose,
 } from './route.ts';
 export { type CodeOf, ROUTE_NAMES, ROUTES, type RouteName, type RouteNamed } from './routes.ts';
 export {
@@ -76,6 +78,7 @@ export {
   type SaveCause,
   type SaveRequest,
   type SaveStudentRequest,
+  type Session,
   type SheetPages,
   type StoredLesson,
   type StoredLink,
@@ -93,3 +96,14 @@ export {
   takeFacts,
   VOICE_BYTES,
 } from './takes.ts';
+export {
+  FIRST_TEACHER,
+  type ListedTeacher,
+  LONGEST_NAME,
+  LONGEST_PASSPHRASE,
+  ROLES,
+  type SchoolStudent,
+  SHORTEST_PASSPHRASE,
+  type Teacher,
+  type WrittenTeacher,
+} from './teachers.ts';

@@ -61,6 +61,12 @@ export const DEEDS = [
   'student-removed',
   'student-restored',
   'student-erased',
+  'student-handed-over',
+  'teacher-added',
+  'teacher-invited',
+  'teacher-joined',
+  'teacher-changed',
+  'teacher-removed',
 ] as const;
 
 /** What is written into the journal. */
@@ -83,6 +89,11 @@ export const journalEntry = z.readonly(
     did: z.enum(DEEDS),
     student: z.nullable(z.string()).check(z.describe('id of the student whom it is about')),
     name: z.nullable(z.string()).check(z.describe('what they are called; null where they were erased')),
+    teacher: z
+      .nullable(z.string())
+      .check(
+        z.describe('what the teacher is called who did it; null where it was none, or one without a name'),
+      ),
     n: z.nullable(z.int()).check(z.describe('how many, where several')),
   }),
 );

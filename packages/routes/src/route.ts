@@ -16,6 +16,25 @@ export type Answer =
   | { readonly kind: 'events' }
   | { readonly kind: 'nothing' };
 
+/**
+ * To whom a route answers, where there are several teachers:
+ * `anybody`, signed in or not; `link` whoever has the private link in its path; `school` every teacher alike; `own`
+ * every teacher with what is theirs; `head` a head; `student` the teacher of the student that `id` names, and
+ * `student-of-link` the teacher of whoever has the link that it names: for everybody else there is no such thing;
+ * `lesson`, `book` and `demonstration` whoever made what is named, and a head.
+ */
+export type Whose =
+  | 'anybody'
+  | 'link'
+  | 'school'
+  | 'own'
+  | 'head'
+  | 'student'
+  | 'student-of-link'
+  | 'lesson'
+  | 'book'
+  | 'demonstration';
+
 /** One route of the server. */
 export interface Route<Path extends string = string> {
   readonly method: 'GET' | 'POST' | 'PUT' | 'DELETE';
@@ -30,10 +49,14 @@ export interface Route<Path extends string = string> {
   readonly answer: Answer;
   /** Bytes that the body has at most, where that is not the server's usual limit. */
   readonly mostBytes?: number;
-  /** Whether it answers also where nobody has signed in; a secret in the path may still be asked for. */
-  readonly isOpen?: true;
+  readonly whose: Whose;
   /** Refusals of its own, beside those that any route has. */
   readonly refusals: readonly RefusalCode[];
+}
+
+/** Whether a route answers also where nobody has signed in; a secret in the path may still be asked for. */
+export function isOpen({ whose }: Pick<Route, 'whose'>): boolean {
+  return whose === 'anybody' || whose === 'link';
 }
 
 /** Holds a route to its own path: every place has a schema. */

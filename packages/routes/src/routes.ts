@@ -41,6 +41,15 @@ import {
   week,
 } from './stored.ts';
 import { sentTake, spokenAt, TAKE_BYTES, takeOpinion, VOICE_BYTES } from './takes.ts';
+import {
+  chosenPassphrase,
+  invitation,
+  LONGEST_PASSPHRASE,
+  listedTeacher,
+  schoolStudent,
+  teacherName,
+  writtenTeacher,
+} from './teachers.ts';
 
 const none = z.object({});
 const inLanguage = z.object({
@@ -72,6 +81,7 @@ export const ROUTES = {
   listLessons: route({
     method: 'GET',
     path: '/api/lessons',
+    whose: 'school',
     does: 'Lists the lessons, last changed first',
     params: none,
     query: none,
@@ -82,6 +92,7 @@ export const ROUTES = {
   listShelf: route({
     method: 'GET',
     path: '/api/shelf',
+    whose: 'school',
     does: 'Lists the lessons as a list shows them, without their texts, last changed first',
     params: none,
     query: none,
@@ -92,6 +103,7 @@ export const ROUTES = {
   fileLesson: route({
     method: 'PUT',
     path: '/api/lessons/:id/filing',
+    whose: 'lesson',
     does: 'Files a lesson: level, shelves, archive; its text and its revision stay',
     params: byId,
     query: none,
@@ -102,6 +114,7 @@ export const ROUTES = {
   createLesson: route({
     method: 'POST',
     path: '/api/lessons',
+    whose: 'school',
     does: 'Makes a lesson with a text',
     params: none,
     query: none,
@@ -112,6 +125,7 @@ export const ROUTES = {
   readLesson: route({
     method: 'GET',
     path: '/api/lessons/:id',
+    whose: 'school',
     does: 'Reads a lesson',
     params: byId,
     query: none,
@@ -122,6 +136,7 @@ export const ROUTES = {
   saveLesson: route({
     method: 'PUT',
     path: '/api/lessons/:id',
+    whose: 'lesson',
     does: 'Keeps a text that was made from a revision',
     params: byId,
     query: none,
@@ -132,6 +147,7 @@ export const ROUTES = {
   readStep: route({
     method: 'GET',
     path: '/api/lessons/:id/steps/:step',
+    whose: 'school',
     does: "Reads one text of a lesson's history",
     params: z.object({ id: byId.shape.id, step: z.coerce.number().check(z.int(), z.minimum(0)) }),
     query: none,
@@ -142,6 +158,7 @@ export const ROUTES = {
   removeLesson: route({
     method: 'DELETE',
     path: '/api/lessons/:id',
+    whose: 'lesson',
     does: 'Puts a lesson away; for thirty days it can be brought back',
     params: byId,
     query: none,
@@ -152,6 +169,7 @@ export const ROUTES = {
   eraseLesson: route({
     method: 'DELETE',
     path: '/api/lessons/:id/for-good',
+    whose: 'lesson',
     does: 'Erases a lesson at once, with its history; nothing brings it back',
     params: byId,
     query: none,
@@ -162,6 +180,7 @@ export const ROUTES = {
   restoreLesson: route({
     method: 'POST',
     path: '/api/lessons/:id/restore',
+    whose: 'lesson',
     does: 'Brings a lesson back',
     params: byId,
     query: none,
@@ -172,6 +191,7 @@ export const ROUTES = {
   namesInUse: route({
     method: 'GET',
     path: '/api/lessons/:id/names',
+    whose: 'school',
     does: 'Tells which lasting names of a lesson something refers to',
     params: byId,
     query: none,
@@ -182,6 +202,7 @@ export const ROUTES = {
   readPages: route({
     method: 'GET',
     path: '/api/lessons/:id/pages',
+    whose: 'school',
     does: 'Engraves a lesson as pictures of its pages',
     params: byId,
     query: inLanguage,
@@ -192,6 +213,7 @@ export const ROUTES = {
   printSheet: route({
     method: 'GET',
     path: '/api/lessons/:id/sheet.pdf',
+    whose: 'school',
     does: 'Engraves a lesson as a PDF file',
     params: byId,
     query: inLanguage,
@@ -202,6 +224,7 @@ export const ROUTES = {
   packLesson: route({
     method: 'GET',
     path: '/api/lessons/:id/practice.zip',
+    whose: 'school',
     does: 'Makes the take-home pack of a lesson as a ZIP file, for everybody or with what was set for one student',
     params: byId,
     query: z.extend(inLanguage, {
@@ -219,11 +242,18 @@ export const ROUTES = {
     }),
     body: null,
     answer: file,
-    refusals: ['no-such-lesson', 'no-such-performance', 'no-such-film', 'lesson-has-errors'],
+    refusals: [
+      'no-such-lesson',
+      'no-such-student',
+      'no-such-performance',
+      'no-such-film',
+      'lesson-has-errors',
+    ],
   }),
   listBooks: route({
     method: 'GET',
     path: '/api/books',
+    whose: 'school',
     does: 'Lists the books, last changed first',
     params: none,
     query: none,
@@ -234,6 +264,7 @@ export const ROUTES = {
   createBook: route({
     method: 'POST',
     path: '/api/books',
+    whose: 'school',
     does: 'Makes a book of lessons',
     params: none,
     query: none,
@@ -244,6 +275,7 @@ export const ROUTES = {
   saveBook: route({
     method: 'PUT',
     path: '/api/books/:id',
+    whose: 'book',
     does: 'Keeps what a teacher says of a book at a revision',
     params: byId,
     query: none,
@@ -254,6 +286,7 @@ export const ROUTES = {
   removeBook: route({
     method: 'DELETE',
     path: '/api/books/:id',
+    whose: 'book',
     does: 'Puts a book away; for thirty days it can be brought back. Its lessons stay',
     params: byId,
     query: none,
@@ -264,6 +297,7 @@ export const ROUTES = {
   restoreBook: route({
     method: 'POST',
     path: '/api/books/:id/restore',
+    whose: 'book',
     does: 'Brings a book back',
     params: byId,
     query: none,
@@ -274,6 +308,7 @@ export const ROUTES = {
   eraseBook: route({
     method: 'DELETE',
     path: '/api/books/:id/for-good',
+    whose: 'book',
     does: 'Erases a book at once; nothing brings it back. Its lessons stay',
     params: byId,
     query: none,
@@ -284,6 +319,7 @@ export const ROUTES = {
   printBook: route({
     method: 'GET',
     path: '/api/books/:id/book.pdf',
+    whose: 'school',
     does: 'Engraves a book as a PDF file, with title page, contents, key and index as it asks for them',
     params: byId,
     query: inLanguage,
@@ -294,6 +330,7 @@ export const ROUTES = {
   packBook: route({
     method: 'GET',
     path: '/api/books/:id/practice.zip',
+    whose: 'school',
     does: 'Makes the take-home packs of all lessons of a book as one ZIP file, with a page of contents',
     params: byId,
     query: inLanguage,
@@ -304,6 +341,7 @@ export const ROUTES = {
   planFilm: route({
     method: 'POST',
     path: '/api/lessons/:id/film-plan',
+    whose: 'school',
     does: 'Tells how long and how large a film of some exercises of a lesson will be; nothing is made',
     params: byId,
     query: none,
@@ -314,6 +352,7 @@ export const ROUTES = {
   makeFilm: route({
     method: 'POST',
     path: '/api/lessons/:id/films',
+    whose: 'school',
     does: 'Begins a film of some exercises of a lesson',
     params: byId,
     query: none,
@@ -324,6 +363,7 @@ export const ROUTES = {
   beginPerformance: route({
     method: 'POST',
     path: '/api/performances',
+    whose: 'school',
     does: 'Makes room for a video or a recording of an exercise; an hour after it was last asked for it goes',
     params: none,
     query: none,
@@ -334,6 +374,7 @@ export const ROUTES = {
   sendPerformance: route({
     method: 'PUT',
     path: '/api/performances/:performance/parts/:at',
+    whose: 'school',
     does: 'Keeps a part of a performance, at the byte at which it begins',
     params: z.extend(byPerformance, { at: z.coerce.number().check(z.int(), z.minimum(0)) }),
     query: none,
@@ -344,6 +385,7 @@ export const ROUTES = {
   hearPerformance: route({
     method: 'POST',
     path: '/api/lessons/:id/performances',
+    whose: 'school',
     does: 'Listens to a performance of an exercise of a lesson, so that a film can follow it',
     params: byId,
     query: none,
@@ -362,6 +404,7 @@ export const ROUTES = {
   dropPerformance: route({
     method: 'DELETE',
     path: '/api/performances/:performance',
+    whose: 'school',
     does: 'Throws a performance away',
     params: byPerformance,
     query: none,
@@ -372,6 +415,7 @@ export const ROUTES = {
   listDemonstrations: route({
     method: 'GET',
     path: '/api/lessons/:id/demonstrations',
+    whose: 'school',
     does: 'Lists the exercises of a lesson that are kept as the teacher plays them',
     params: byId,
     query: none,
@@ -382,6 +426,7 @@ export const ROUTES = {
   keepDemonstration: route({
     method: 'POST',
     path: '/api/lessons/:id/demonstrations',
+    whose: 'lesson',
     does: 'Keeps a performance that was listened to with its lesson, for private links and packs',
     params: byId,
     query: none,
@@ -392,6 +437,7 @@ export const ROUTES = {
   eraseDemonstration: route({
     method: 'DELETE',
     path: '/api/demonstrations/:demonstration',
+    whose: 'demonstration',
     does: 'Erases an exercise that is kept as the teacher plays it; nothing of it can be brought back',
     params: z.object({ demonstration: z.string().check(z.maxLength(200)) }),
     query: none,
@@ -402,6 +448,7 @@ export const ROUTES = {
   readFilm: route({
     method: 'GET',
     path: '/api/films/:film',
+    whose: 'school',
     does: 'Tells how far a film is; one that nobody asks after for a minute is left off',
     params: byFilm,
     query: none,
@@ -412,6 +459,7 @@ export const ROUTES = {
   fetchFilm: route({
     method: 'GET',
     path: '/api/films/:film/:part',
+    whose: 'school',
     does: 'Reads a film that was made, or a file that lies beside it; it is kept for an hour',
     params: z.extend(byFilm, { part: z.enum(FILM_PARTS) }),
     query: none,
@@ -422,6 +470,7 @@ export const ROUTES = {
   cancelFilm: route({
     method: 'DELETE',
     path: '/api/films/:film',
+    whose: 'school',
     does: 'Leaves a film off, or throws it away; nothing of it is kept',
     params: byFilm,
     query: none,
@@ -432,6 +481,7 @@ export const ROUTES = {
   exportLesson: route({
     method: 'GET',
     path: '/api/lessons/:id/export/:format',
+    whose: 'school',
     does: 'Writes a lesson as a standard file',
     params: z.object({ id: byId.shape.id, format: z.enum(STANDARD_FORMAT_NAMES) }),
     query: none,
@@ -442,6 +492,7 @@ export const ROUTES = {
   keepMedium: route({
     method: 'POST',
     path: '/api/media',
+    whose: 'school',
     does: 'Keeps a picture, a sound or a video for lessons to show, named by its content',
     params: none,
     query: z.object({
@@ -457,6 +508,7 @@ export const ROUTES = {
   readMedium: route({
     method: 'GET',
     path: '/api/media/:name',
+    whose: 'school',
     does: 'Sends a picture, a sound or a video that is kept for lessons',
     params: z.object({ name: z.string().check(z.maxLength(200)) }),
     query: none,
@@ -467,6 +519,7 @@ export const ROUTES = {
   importLesson: route({
     method: 'POST',
     path: '/api/import',
+    whose: 'school',
     does: 'Makes a lesson of a MusicXML or MIDI file',
     params: none,
     query: z.object({
@@ -479,6 +532,7 @@ export const ROUTES = {
   listStudents: route({
     method: 'GET',
     path: '/api/students',
+    whose: 'own',
     does: 'Lists the roster in the order in which they came: a part of it, of everybody or of those with a name',
     params: none,
     query: z.object({
@@ -496,6 +550,7 @@ export const ROUTES = {
   listNames: route({
     method: 'GET',
     path: '/api/students/names',
+    whose: 'own',
     does: 'Lists who is on the roster, and which lessons something was set of for each',
     params: none,
     query: none,
@@ -506,6 +561,7 @@ export const ROUTES = {
   readStudent: route({
     method: 'GET',
     path: '/api/students/:id',
+    whose: 'student',
     does: 'Reads a student on the roster',
     params: byId,
     query: none,
@@ -516,6 +572,7 @@ export const ROUTES = {
   createStudent: route({
     method: 'POST',
     path: '/api/students',
+    whose: 'own',
     does: 'Puts a student on the roster',
     params: none,
     query: none,
@@ -526,6 +583,7 @@ export const ROUTES = {
   saveStudent: route({
     method: 'PUT',
     path: '/api/students/:id',
+    whose: 'student',
     does: 'Keeps what was made of a student at a revision',
     params: byId,
     query: none,
@@ -536,6 +594,7 @@ export const ROUTES = {
   noteMinority: route({
     method: 'PUT',
     path: '/api/students/:id/minority',
+    whose: 'student',
     does: 'Notes whether a guardian decides about recordings of a student, and who consented',
     params: byId,
     query: none,
@@ -546,6 +605,7 @@ export const ROUTES = {
   printProgress: route({
     method: 'GET',
     path: '/api/students/:id/progress.pdf',
+    whose: 'student',
     does: 'Prints how a student gets on, for parents and students: practice, what was passed and set, what comes next',
     params: byId,
     query: z.extend(inLanguage, {
@@ -564,6 +624,7 @@ export const ROUTES = {
   listHours: route({
     method: 'GET',
     path: '/api/students/:id/hours',
+    whose: 'student',
     does: 'Lists the dated lessons of a student, the last first, with the notes on them',
     params: byId,
     query: none,
@@ -574,6 +635,7 @@ export const ROUTES = {
   saveHour: route({
     method: 'PUT',
     path: '/api/students/:id/hours/:day',
+    whose: 'student',
     does: 'Keeps what was written of a dated lesson at a revision; no page of a student reads it',
     params: byDay,
     query: none,
@@ -584,6 +646,7 @@ export const ROUTES = {
   setInHour: route({
     method: 'PUT',
     path: '/api/students/:id/hours/:day/set',
+    whose: 'student',
     does: 'Sets a student something in a dated lesson: it is what they have from now on, and is noted there',
     params: byDay,
     query: none,
@@ -594,6 +657,7 @@ export const ROUTES = {
   eraseHour: route({
     method: 'DELETE',
     path: '/api/students/:id/hours/:day',
+    whose: 'student',
     does: 'Erases what was written of a dated lesson at once',
     params: byDay,
     query: none,
@@ -604,6 +668,7 @@ export const ROUTES = {
   setCoach: route({
     method: 'PUT',
     path: '/api/students/:id/coach',
+    whose: 'student',
     does: 'Sets whether the coach proposes anything to a student: always, not before a day, or never',
     params: byId,
     query: none,
@@ -614,6 +679,7 @@ export const ROUTES = {
   removeStudent: route({
     method: 'DELETE',
     path: '/api/students/:id',
+    whose: 'student',
     does: 'Takes a student off the roster; for thirty days they can be brought back',
     params: byId,
     query: none,
@@ -624,6 +690,7 @@ export const ROUTES = {
   readLog: route({
     method: 'GET',
     path: '/api/students/:id/log',
+    whose: 'student',
     does: "Reads a part of a student's practice, from the row after one that was read before",
     params: byId,
     query: z.object({
@@ -638,6 +705,7 @@ export const ROUTES = {
   takeInLog: route({
     method: 'POST',
     path: '/api/students/:id/log',
+    whose: 'student',
     does: "Adds to a student's practice; nothing of it is ever replaced",
     params: byId,
     query: none,
@@ -648,6 +716,7 @@ export const ROUTES = {
   takeOutLog: route({
     method: 'DELETE',
     path: '/api/students/:id/log/:takenAt',
+    whose: 'student',
     does: "Takes out of a student's practice what was taken in at a time; for thirty days it can be brought back",
     params: byTaking,
     query: none,
@@ -658,6 +727,7 @@ export const ROUTES = {
   putBackLog: route({
     method: 'POST',
     path: '/api/students/:id/log/:takenAt/restore',
+    whose: 'student',
     does: 'Brings back what was taken out',
     params: byTaking,
     query: none,
@@ -668,6 +738,7 @@ export const ROUTES = {
   eraseLog: route({
     method: 'DELETE',
     path: '/api/students/:id/log/:takenAt/for-good',
+    whose: 'student',
     does: "Erases at once what was taken in of a student's practice at a time; nothing brings it back",
     params: byTaking,
     query: none,
@@ -678,6 +749,7 @@ export const ROUTES = {
   listBin: route({
     method: 'GET',
     path: '/api/bin',
+    whose: 'own',
     does: 'Lists what was put away in the last thirty days and can be brought back',
     params: none,
     query: none,
@@ -688,6 +760,7 @@ export const ROUTES = {
   listDamaged: route({
     method: 'GET',
     path: '/api/damaged',
+    whose: 'school',
     does: 'Lists lessons that are there and cannot be read, by what they were called when they could',
     params: none,
     query: none,
@@ -698,6 +771,7 @@ export const ROUTES = {
   eraseStudent: route({
     method: 'DELETE',
     path: '/api/students/:id/for-good',
+    whose: 'student',
     does: 'Erases a student at once, with all their practice; nothing brings them back. Tells what it was',
     params: byId,
     query: none,
@@ -708,6 +782,7 @@ export const ROUTES = {
   restoreStudent: route({
     method: 'POST',
     path: '/api/students/:id/restore',
+    whose: 'student',
     does: 'Brings a student back',
     params: byId,
     query: none,
@@ -718,16 +793,18 @@ export const ROUTES = {
   listLinks: route({
     method: 'GET',
     path: '/api/students/:id/links',
+    whose: 'student',
     does: 'Lists the private links of a student that hold, the oldest first',
     params: byId,
     query: none,
     body: null,
     answer: json(z.readonly(z.array(storedLink))),
-    refusals: [],
+    refusals: ['no-such-student'],
   }),
   makeLink: route({
     method: 'POST',
     path: '/api/students/:id/links',
+    whose: 'student',
     does: 'Makes a private link, which opens the practice of a student to whoever has it',
     params: byId,
     query: inLanguage,
@@ -738,6 +815,7 @@ export const ROUTES = {
   revokeLink: route({
     method: 'DELETE',
     path: '/api/links/:id',
+    whose: 'student-of-link',
     does: 'Takes a private link back: it opens nothing any more',
     params: byId,
     query: none,
@@ -748,6 +826,7 @@ export const ROUTES = {
   readInbox: route({
     method: 'GET',
     path: '/api/inbox',
+    whose: 'own',
     does: 'Tells what needs an ear first: takes that nobody has listened to, and who has not played for a while',
     params: none,
     query: z.object({
@@ -762,16 +841,18 @@ export const ROUTES = {
   listTakes: route({
     method: 'GET',
     path: '/api/students/:id/takes',
+    whose: 'student',
     does: 'Lists the takes that a student sent, the newest first',
     params: byId,
     query: none,
     body: null,
     answer: json(z.readonly(z.array(sentTake))),
-    refusals: [],
+    refusals: ['no-such-student'],
   }),
   readTake: route({
     method: 'GET',
     path: '/api/students/:id/takes/:take',
+    whose: 'student',
     does: 'Reads the file of a take: its sound, its report and its facts, as a ZIP file',
     params: byTake,
     query: none,
@@ -782,6 +863,7 @@ export const ROUTES = {
   answerTake: route({
     method: 'PUT',
     path: '/api/students/:id/takes/:take',
+    whose: 'student',
     does: 'Keeps what the teacher makes of a take; the student reads the answer on the next visit',
     params: byTake,
     query: none,
@@ -792,6 +874,7 @@ export const ROUTES = {
   sayVoice: route({
     method: 'PUT',
     path: '/api/students/:id/takes/:take/voice',
+    whose: 'student',
     does: 'Keeps what the teacher says of a take, or of one bar of it, an MP3 file; each bar has one, and the whole',
     params: byTake,
     query: spokenAt,
@@ -803,6 +886,7 @@ export const ROUTES = {
   hearVoice: route({
     method: 'GET',
     path: '/api/students/:id/takes/:take/voice',
+    whose: 'student',
     does: 'Reads what the teacher said of a take, or of one bar of it, an MP3 file',
     params: byTake,
     query: spokenAt,
@@ -813,6 +897,7 @@ export const ROUTES = {
   unsayVoice: route({
     method: 'DELETE',
     path: '/api/students/:id/takes/:take/voice',
+    whose: 'student',
     does: 'Takes back what the teacher said of a take, or of one bar of it',
     params: byTake,
     query: spokenAt,
@@ -823,6 +908,7 @@ export const ROUTES = {
   keepTake: route({
     method: 'PUT',
     path: '/api/students/:id/takes/:take/keeping',
+    whose: 'student',
     does: 'Keeps a take however old it gets, or no longer',
     params: byTake,
     query: none,
@@ -833,6 +919,7 @@ export const ROUTES = {
   readKeeping: route({
     method: 'GET',
     path: '/api/keeping',
+    whose: 'own',
     does: 'Tells how long takes are kept',
     params: none,
     query: none,
@@ -843,6 +930,7 @@ export const ROUTES = {
   saveKeeping: route({
     method: 'PUT',
     path: '/api/keeping',
+    whose: 'head',
     does: 'Sets how long takes are kept; what is older is erased within the hour, but for what is kept by hand',
     params: none,
     query: none,
@@ -853,6 +941,7 @@ export const ROUTES = {
   readJournal: route({
     method: 'GET',
     path: '/api/journal',
+    whose: 'own',
     does: 'Tells who did what and when, the last first; nothing of what was said, played or written',
     params: none,
     query: z.object({
@@ -867,16 +956,18 @@ export const ROUTES = {
   backUp: route({
     method: 'GET',
     path: '/api/backup',
-    does: 'Writes everything that is kept into one file, a tar archive with the sum of each of its files',
+    whose: 'head',
+    does: 'Writes everything that is kept into one file, a tar archive with the sum of each of its files; where there are several teachers, on the computer alone',
     params: none,
     query: none,
     body: null,
     answer: file,
-    refusals: [],
+    refusals: ['school-backup'],
   }),
   exportPractice: route({
     method: 'GET',
     path: '/api/practice.csv',
+    whose: 'own',
     does: 'Writes practice as a table for a spreadsheet (RFC 4180), a line for each stretch of playing',
     params: none,
     query: z.extend(inLanguage, {
@@ -884,11 +975,12 @@ export const ROUTES = {
     }),
     body: null,
     answer: file,
-    refusals: [],
+    refusals: ['no-such-student'],
   }),
   exportEverything: route({
     method: 'GET',
     path: '/api/everything.json',
+    whose: 'own',
     does: 'Writes lessons, students, their practice and their takes without the sound as JSON, for another program to read',
     params: none,
     query: none,
@@ -899,6 +991,7 @@ export const ROUTES = {
   listenToChanges: route({
     method: 'GET',
     path: '/api/changes',
+    whose: 'own',
     does: 'Tells the desk that something of a student changed, as server-sent events: that it did, not what',
     params: none,
     query: none,
@@ -909,50 +1002,148 @@ export const ROUTES = {
   readSession: route({
     method: 'GET',
     path: '/api/session',
-    does: 'Tells whether the desk asks for a passphrase, and whether it was given in this browser',
+    whose: 'anybody',
+    does: 'Tells whether the desk asks for a passphrase, and who gave it in this browser',
     params: none,
     query: none,
     body: null,
     answer: json(session),
-    isOpen: true,
     refusals: [],
   }),
   signIn: route({
     method: 'POST',
     path: '/api/session',
+    whose: 'anybody',
     does: 'Signs in with the passphrase; a cookie keeps it for thirty days',
     params: none,
     query: none,
-    body: z.readonly(z.strictObject({ passphrase: z.string().check(z.maxLength(1_000)) })),
+    body: z.readonly(
+      z.strictObject({
+        passphrase: z.string().check(z.maxLength(LONGEST_PASSPHRASE)),
+        name: z
+          .optional(z.string().check(z.maxLength(200)))
+          .check(z.describe('who comes; asked for where there are several teachers')),
+      }),
+    ),
     answer: json(session),
-    isOpen: true,
     refusals: ['wrong-passphrase', 'too-often'],
   }),
   signOut: route({
     method: 'DELETE',
     path: '/api/session',
+    whose: 'anybody',
     does: 'Signs out in this browser',
     params: none,
     query: none,
     body: null,
     answer: nothing,
-    isOpen: true,
     refusals: [],
+  }),
+  acceptInvitation: route({
+    method: 'POST',
+    path: '/api/invitation',
+    whose: 'anybody',
+    does: 'Takes a letter to a teacher up: they choose their passphrase and are signed in. A letter opens once',
+    params: none,
+    query: none,
+    body: z.readonly(
+      z.strictObject({ token: z.string().check(z.maxLength(200)), passphrase: chosenPassphrase }),
+    ),
+    answer: json(session),
+    refusals: ['no-such-invitation', 'too-often'],
+  }),
+  listTeachers: route({
+    method: 'GET',
+    path: '/api/teachers',
+    whose: 'head',
+    does: 'Lists the teachers of the school',
+    params: none,
+    query: none,
+    body: null,
+    answer: json(z.readonly(z.array(listedTeacher))),
+    refusals: [],
+  }),
+  addTeacher: route({
+    method: 'POST',
+    path: '/api/teachers',
+    whose: 'head',
+    does: 'Adds a teacher to the school, with a letter that lets them in',
+    params: none,
+    query: none,
+    body: z.readonly(z.strictObject({ name: teacherName })),
+    answer: json(invitation, 201),
+    refusals: ['no-passphrase', 'name-taken'],
+  }),
+  inviteTeacher: route({
+    method: 'POST',
+    path: '/api/teachers/:id/invitation',
+    whose: 'head',
+    does: 'Makes another letter for a teacher, e.g. for one who forgot their passphrase; the one before opens nothing',
+    params: byId,
+    query: none,
+    body: null,
+    answer: json(invitation, 201),
+    refusals: ['no-such-teacher'],
+  }),
+  saveTeacher: route({
+    method: 'PUT',
+    path: '/api/teachers/:id',
+    whose: 'head',
+    does: 'Keeps what a teacher is called and may do',
+    params: byId,
+    query: none,
+    body: writtenTeacher,
+    answer: nothing,
+    refusals: ['no-such-teacher', 'name-taken', 'first-stays'],
+  }),
+  removeTeacher: route({
+    method: 'DELETE',
+    path: '/api/teachers/:id',
+    whose: 'head',
+    does: 'Lets a teacher go at once; their students, lessons and books are from then on those of whoever asks',
+    params: byId,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-teacher', 'first-stays'],
+  }),
+  listSchool: route({
+    method: 'GET',
+    path: '/api/school/students',
+    whose: 'head',
+    does: "Lists the names of everybody's students, and nothing else of them",
+    params: none,
+    query: none,
+    body: null,
+    answer: json(z.readonly(z.array(schoolStudent))),
+    refusals: [],
+  }),
+  handOver: route({
+    method: 'PUT',
+    path: '/api/school/students/:id',
+    whose: 'head',
+    does: 'Hands a student over to a teacher, with all that is kept of them',
+    params: byId,
+    query: none,
+    body: z.readonly(z.strictObject({ teacher: z.string().check(z.maxLength(200)) })),
+    answer: nothing,
+    refusals: ['no-such-student'],
   }),
   readWeek: route({
     method: 'GET',
     path: '/practice/:token/week.json',
+    whose: 'link',
     does: 'Tells a student what was set for them, from any lesson',
     params: byToken,
     query: none,
     body: null,
     answer: json(week),
-    isOpen: true,
     refusals: ['no-such-link', 'too-often'],
   }),
   sendTake: route({
     method: 'PUT',
     path: '/practice/:token/takes/:take',
+    whose: 'link',
     does: 'Sends a take to the teacher; the same take again takes its place',
     params: bySending,
     query: z.object({
@@ -963,40 +1154,39 @@ export const ROUTES = {
     body: 'bytes',
     answer: json(sentTake, 201),
     mostBytes: TAKE_BYTES,
-    isOpen: true,
     refusals: ['no-such-link', 'too-often', 'no-consent', 'not-a-take', 'no-room'],
   }),
   takeBack: route({
     method: 'DELETE',
     path: '/practice/:token/takes/:take',
+    whose: 'link',
     does: 'Takes back a take that was sent: the teacher has it no more',
     params: bySending,
     query: none,
     body: null,
     answer: nothing,
-    isOpen: true,
     refusals: ['no-such-link', 'too-often', 'no-such-take'],
   }),
   hearAnswer: route({
     method: 'GET',
     path: '/practice/:token/takes/:take/voice',
+    whose: 'link',
     does: 'Reads what the teacher said of a take of the student, or of one bar of it, an MP3 file',
     params: bySending,
     query: spokenAt,
     body: null,
     answer: file,
-    isOpen: true,
     refusals: ['no-such-link', 'too-often', 'no-such-take'],
   }),
   sendPractice: route({
     method: 'POST',
     path: '/practice/:token/log',
+    whose: 'link',
     does: "Adds to a student's practice from their own page; what is there already, letter for letter, counts once",
     params: byToken,
     query: none,
     body: logRequest,
     answer: json(logTakenIn),
-    isOpen: true,
     refusals: ['no-such-link', 'too-often', 'no-room'],
   }),
 } as const satisfies Readonly<Record<string, Route>>;

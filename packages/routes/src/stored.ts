@@ -9,6 +9,7 @@ import { LEVELS } from '@shedbook/judge';
 import * as z from 'zod/mini';
 import { storedAssignment } from './assignment.ts';
 import { sentTake } from './takes.ts';
+import { teacher } from './teachers.ts';
 
 /** Text of a lesson file. */
 export const lessonText = z.string().check(z.maxLength(LONGEST_LESSON), z.describe('text of a lesson file'));
@@ -388,7 +389,17 @@ export const madeLink = z.readonly(
 export type MadeLink = z.output<typeof madeLink>;
 
 /** Whether the desk asks who comes: `open` where nobody has to sign in, else whether this browser has. */
-export const session = z.readonly(z.object({ state: z.enum(['open', 'out', 'in']) }));
+export const session = z.readonly(
+  z.object({
+    state: z.enum(['open', 'out', 'in']),
+    school: z
+      .optional(z.readonly(z.object({ teacher: z.nullable(teacher).check(z.describe('who signed in')) })))
+      .check(z.describe('there where there are several teachers')),
+  }),
+);
+
+/** Whether the desk asks who comes, and who came. */
+export type Session = z.output<typeof session>;
 
 /** What was set for a student, from any lesson, in the teacher's order. */
 export const week = z.readonly(

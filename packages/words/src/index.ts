@@ -22,6 +22,7 @@ export * from './screens/facts.ts';
 export * from './screens/film.ts';
 export * from './screens/hearing.ts';
 export * from './screens/practice.ts';
+export * from './screens/school.ts';
 export * from './screens/sound-check.ts';
 export { SHEET_WORDS } from './sheet/sheet-words.ts';
 export * from './spoken/duration-words.ts';

@@ -45,6 +45,23 @@ export interface JournalLine extends SaidEntry {
   readonly at: string;
 }
 
+/** A teacher, as they are listed. */
+export interface SchoolTeacher {
+  /** Empty where the first teacher never said it. */
+  readonly name: string;
+  readonly role: 'head' | 'teacher';
+  /** How many are on their roster. */
+  readonly students: number;
+  /** Whether they ever chose a passphrase. */
+  readonly hasJoined: boolean;
+}
+
+/** Where teachers are let in. */
+interface School {
+  readonly address?: string | undefined;
+  readonly dataDir?: string | undefined;
+}
+
 /** What `serve` needs of a server. */
 export interface Desk {
   /** @throws InputError when it cannot start. */
@@ -52,6 +69,10 @@ export interface Desk {
   readonly openBrowser: (url: string) => void;
   /** @throws InputError when it cannot be set. */
   readonly setPassphrase: (passphrase: string, dataDir?: string) => Promise<void>;
+  /** Lets a teacher in. @returns the address that their letter opens @throws InputError where the name is none, or there is no passphrase yet */
+  readonly inviteTeacher: (name: string, school: School) => Promise<string>;
+  /** The teachers, the first one first. */
+  readonly listTeachers: (school: School) => Promise<readonly SchoolTeacher[]>;
   /** @throws InputError when it cannot be made; an old file of this name stays then. */
   readonly backUp: (dataDir: string | undefined, file: string) => Promise<WrittenBackup>;
   /** @throws InputError when the backup is not whole; nothing is changed then. */

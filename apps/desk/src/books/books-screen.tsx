@@ -2,26 +2,17 @@
 import type { StoredBook } from '@shedbook/routes';
 import { Button, Icon, Problem, useSay } from '@shedbook/stand';
 import { type BooksWords, loadBooks } from '@shedbook/words';
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { useShelf } from '../desk/use-shelf.ts';
 import { ask } from '../document/client.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
+import { useLateWords } from '../words/late-words.ts';
 import { useLanguage } from '../words/words.tsx';
 import { BookEditor } from './book-editor.tsx';
 import styles from './books.module.css';
 import { newBook, useBooks } from './use-books.ts';
-
-/** The words, once they are there. */
-function useBooksWords(): BooksWords | null {
-  const { tag } = useLanguage();
-  const [words, setWords] = useState<BooksWords | null>(null);
-  useEffect(() => {
-    void loadBooks(tag).then((loaded) => setWords(() => loaded));
-  }, [tag]);
-  return words;
-}
 
 interface BookListProps {
   readonly books: readonly StoredBook[];
@@ -112,6 +103,6 @@ function Books({ words }: { readonly words: BooksWords }) {
 
 /** The screen. */
 export function BooksScreen() {
-  const words = useBooksWords();
+  const words = useLateWords(loadBooks);
   return words && <Books words={words} />;
 }

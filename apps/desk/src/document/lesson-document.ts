@@ -7,12 +7,12 @@
  */
 import { type Lesson, type LessonReading, parseLesson } from '@shedbook/core';
 import type { SaveCause, StoredLesson } from '@shedbook/routes';
-import { readStep, saveLesson } from './api.ts';
+import { readLesson, readStep, saveLesson } from './api.ts';
 import type { Backup } from './backup.ts';
-import { UnreachableError } from './client.ts';
+import { RefusedError, UnreachableError } from './client.ts';
 
 /** How far the keeping of changes is. */
-export type Keeping = 'kept' | 'keeping' | 'unreachable' | 'conflict' | 'refused';
+export type Keeping = 'kept' | 'keeping' | 'unreachable' | 'conflict' | 'refused' | 'notYours';
 
 /** What is on screen. */
 export interface DocumentState {
@@ -178,6 +178,13 @@ export class LessonDocument {
       this.#acknowledge(reply.kind === 'saved' ? reply.lesson : reply.kept);
       return true;
     } catch (error) {
+      const isOthers = error instanceof RefusedError && error.code === 'not-yours';
+      const stored = isOthers ? await readLesson(this.id).catch(() => null) : null;
+      if (stored) {
+        this.#take(stored);
+        this.#show({ ...this.#state, keeping: 'notYours' });
+        return false;
+      }
       const unreachable = error instanceof UnreachableError;
       this.#show({ ...this.#state, keeping: unreachable ? 'unreachable' : 'refused' });
       if (unreachable) this.#tryAgain();

@@ -16,7 +16,7 @@ interface LessonBarProps {
 /** The strip. */
 export function LessonBar({ state, isHidden }: LessonBarProps) {
   const document = useDocument();
-  const words = useWords().lesson;
+  const { lesson: words, refusals } = useWords();
   return (
     <header className={styles.bar} hidden={isHidden}>
       <Button dress="bare" onClick={() => go({ at: 'desk' })}>
@@ -25,7 +25,7 @@ export function LessonBar({ state, isHidden }: LessonBarProps) {
       </Button>
       <h1 className="hidden-words">{state.lesson?.title ?? words.nothingReadable}</h1>
       <p className={styles.keeping} data-part="keeping" role="status" data-keeping={state.keeping}>
-        {words[state.keeping]}
+        {state.keeping === 'notYours' ? refusals['not-yours'] : words[state.keeping]}
       </p>
       <div className={styles.undoRedo}>
         <Button

@@ -1,51 +1,35 @@
-/** Signing in, where others reach the desk, too. */
-import { Button, Field } from '@shedbook/stand';
-import { type FormEvent, useState } from 'react';
-import { ask } from '../document/client.ts';
-import { wordsFor } from '../document/error-words.ts';
+/** Signing in, where others reach the desk, too; or taking up the letter that lets a teacher in. */
+import { useState } from 'react';
 import { ScreenHead } from '../shared/screen-head.tsx';
+import { useSchoolWords } from '../words/late-words.ts';
 import { useWords } from '../words/words.tsx';
+import { JoinForm } from './join-form.tsx';
+import { SignInForm } from './sign-in-form.tsx';
 import styles from './sign-in-screen.module.css';
 
-/** The screen. @param props.onIn called when the passphrase was right */
+/** The secret of a letter, where one was opened: it stands behind the sign that no server is told. */
+function letterIn({ hash }: Location): string | null {
+  return /^#invitation=([\w-]+)$/.exec(hash)?.[1] ?? null;
+}
+
+/** The screen. @param props.onIn called when somebody is in */
 export function SignInScreen({ onIn }: { readonly onIn: () => void }) {
-  const words = useWords();
-  const [passphrase, setPassphrase] = useState('');
-  const [problem, setProblem] = useState<string | null>(null);
-  const [isAsking, setAsking] = useState(false);
-  const submit = async (event: FormEvent) => {
-    event.preventDefault();
-    setAsking(true);
-    try {
-      await ask('signIn', { body: { passphrase } });
-      onIn();
-    } catch (error) {
-      setProblem(wordsFor(error, words));
-      setAsking(false);
-    }
-  };
+  const { desk } = useWords();
+  const words = useSchoolWords();
+  const [letter] = useState(() => letterIn(window.location));
+  if (!words) return null;
+  const { title, lead } = letter === null ? words.signIn : words.join;
   return (
     <>
-      <ScreenHead title={words.desk.title} lead={words.signIn.lead}>
+      <ScreenHead title={desk.title} lead={lead}>
         {null}
       </ScreenHead>
-      <main className={styles.signIn} aria-label={words.signIn.title}>
-        <form onSubmit={(event) => void submit(event)}>
-          <Field
-            label={words.signIn.passphrase}
-            type="password"
-            autoComplete="current-password"
-            required
-            autoFocus
-            value={passphrase}
-            problem={problem}
-            problemRole="alert"
-            onChange={(event) => setPassphrase(event.target.value)}
-          />
-          <Button dress="strong" type="submit" disabled={isAsking}>
-            {words.signIn.title}
-          </Button>
-        </form>
+      <main className={styles.signIn} aria-label={title}>
+        {letter === null ? (
+          <SignInForm words={words.signIn} onIn={onIn} />
+        ) : (
+          <JoinForm words={words.join} letter={letter} onIn={onIn} />
+        )}
       </main>
     </>
   );

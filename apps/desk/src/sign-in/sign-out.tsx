@@ -7,17 +7,21 @@ import { useWords } from '../words/words.tsx';
 /** The button. */
 export function SignOut() {
   const words = useWords();
-  const [isIn, setIn] = useState(false);
+  const [name, setName] = useState<string | null>(null);
   useEffect(() => {
     ask('readSession', {}).then(
-      ({ state }) => setIn(state === 'in'),
+      ({ state, school }) => setName(state === 'in' ? (school?.teacher?.name ?? '') : null),
       () => undefined,
     );
   }, []);
-  if (!isIn) return null;
+  if (name === null) return null;
   const leave = async () => {
     await ask('signOut', {}).catch(() => undefined);
     window.location.reload();
   };
-  return <Button onClick={() => void leave()}>{words.signIn.out}</Button>;
+  return (
+    <Button onClick={() => void leave()}>
+      {name === '' ? words.signIn.out : `${words.signIn.out} (${name})`}
+    </Button>
+  );
 }

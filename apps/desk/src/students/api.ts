@@ -8,12 +8,15 @@ import {
   type JournalPage,
   type Keeping,
   type KeptTakes,
+  type ListedTeacher,
   LOG_ROW_CHARACTERS,
   type MadeLink,
   type MinorityRequest,
   type Receipt,
   type RosterPage,
+  type SchoolStudent,
   type SentTake,
+  type Session,
   type StoredAssignment,
   type StoredHour,
   type StoredLink,
@@ -234,4 +237,21 @@ export async function changeStudent(
     if (!(error instanceof RefusedError) || error.refusal.code !== 'student-changed') throw error;
     return changeStudent(error.refusal.values.kept, change);
   }
+}
+
+/** Whether the desk asks who comes, and who came. */
+export function readSession(): Promise<Session> {
+  return ask('readSession', {});
+}
+
+/** The teachers of a school, and the names of everybody's students. */
+export interface School {
+  readonly teachers: readonly ListedTeacher[];
+  readonly students: readonly SchoolStudent[];
+}
+
+/** The teachers of the school and whose students are whose, as a head reads it. */
+export async function readSchool(): Promise<School> {
+  const [teachers, students] = await Promise.all([ask('listTeachers', {}), ask('listSchool', {})]);
+  return { teachers, students };
 }

@@ -1,7 +1,9 @@
 /** Everything in one file, and practice as a table: links, so that the browser writes to the disk as it comes. */
 import { addressOf, ROUTES } from '@shedbook/routes';
 import { buttonClass, Icon } from '@shedbook/stand';
+import { useFresh } from '../document/use-fresh.ts';
 import { useLanguage } from '../words/words.tsx';
+import { readSession } from './api.ts';
 import { JournalList } from './journal-list.tsx';
 import styles from './keep-safe.module.css';
 import { KeepingSetting } from './keeping.tsx';
@@ -23,25 +25,29 @@ export function PracticeTable({ student }: TableProps) {
   );
 }
 
-/** The links that are of everybody. */
+/** The links that are of everybody, and in a school what is for its head alone. */
 export function KeepSafe() {
+  const { value: session } = useFresh(readSession);
+  const isHead = session?.school?.teacher?.role !== 'teacher';
   const words = useLanguage().words.safe;
   return (
     <section className={styles.safe} aria-label={words.title} data-part="keep-safe">
       <h2>{words.title}</h2>
       <p className="quiet">{words.lead}</p>
       <p>
-        <a className={buttonClass()} download href={addressOf(ROUTES.backUp, {})}>
-          <Icon name="file" />
-          {words.backUp}
-        </a>
+        {session && !session.school && (
+          <a className={buttonClass()} download href={addressOf(ROUTES.backUp, {})}>
+            <Icon name="file" />
+            {words.backUp}
+          </a>
+        )}
         <PracticeTable />
         <a className={buttonClass()} download href={addressOf(ROUTES.exportEverything, {})}>
           <Icon name="file" />
           {words.everything}
         </a>
       </p>
-      <KeepingSetting />
+      <KeepingSetting isFixed={!isHead} />
       <JournalList />
     </section>
   );

@@ -7,8 +7,8 @@ import { useFresh } from '../document/use-fresh.ts';
 import { useWords } from '../words/words.tsx';
 import { readKeeping, saveKeeping } from './api.ts';
 
-/** The setting, and what follows from it. */
-export function KeepingSetting() {
+/** The setting, and what follows from it. @param props.isFixed whether somebody else sets it */
+export function KeepingSetting({ isFixed }: { readonly isFixed: boolean }) {
   const all = useWords();
   const words = all.keeping;
   const say = useSay();
@@ -32,7 +32,7 @@ export function KeepingSetting() {
       <Select
         label={words.label}
         value={String(value.takeWeeks ?? '')}
-        disabled={isSaving}
+        disabled={isSaving || isFixed}
         onChange={(event) => void save(event.target.value)}
       >
         <option value="">{words.always}</option>

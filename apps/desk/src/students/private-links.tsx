@@ -1,63 +1,12 @@
 /** Private links of a student: made, shown once as text and as a code to scan, and taken back. */
 import type { MadeLink, StoredLink, StoredStudent } from '@shedbook/routes';
-import { Button, closeSheet, Icon, Sheet, useSay } from '@shedbook/stand';
+import { Button, Icon, useSay } from '@shedbook/stand';
 import { useCallback, useEffect, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
+import { ShownOnce } from '../shared/shown-once.tsx';
 import { useLanguage } from '../words/words.tsx';
 import { listLinks, makeLink, revokeLink } from './api.ts';
 import styles from './private-links.module.css';
-
-/** A link that was made just now. */
-function NewLink({
-  made,
-  name,
-  onClose,
-}: {
-  readonly made: MadeLink;
-  readonly name: string;
-  readonly onClose: () => void;
-}) {
-  const { words } = useLanguage();
-  const say = useSay();
-  const copy = () =>
-    navigator.clipboard.writeText(made.address).then(
-      () => say(words.links.copied),
-      () => say(words.links.notCopied),
-    );
-  return (
-    <Sheet
-      title={words.links.of({ name })}
-      onClose={onClose}
-      actions={
-        <>
-          <Button onClick={() => void copy()}>
-            <Icon name="copy" />
-            {words.links.copy}
-          </Button>
-          <Button dress="strong" onClick={closeSheet}>
-            {words.heading.close}
-          </Button>
-        </>
-      }
-    >
-      <div className={styles.made}>
-        <p>{words.links.once}</p>
-        <img
-          src={`data:image/svg+xml,${encodeURIComponent(made.codeSvg)}`}
-          alt={words.links.code({ name })}
-          width="240"
-          height="240"
-        />
-        <input
-          readOnly
-          aria-label={words.links.address}
-          value={made.address}
-          onFocus={(event) => event.target.select()}
-        />
-      </div>
-    </Sheet>
-  );
-}
 
 interface ListedProps {
   readonly link: StoredLink;
@@ -120,7 +69,16 @@ export function PrivateLinks({ student }: { readonly student: StoredStudent }) {
         <Icon name="plus" />
         {words.links.make({ name })}
       </Button>
-      {made && <NewLink made={made} name={name} onClose={() => setMade(null)} />}
+      {made && (
+        <ShownOnce
+          title={words.links.of({ name })}
+          lead={words.links.once}
+          address={made.address}
+          label={words.links.address}
+          code={{ svg: made.codeSvg, says: words.links.code({ name }) }}
+          onClose={() => setMade(null)}
+        />
+      )}
     </section>
   );
 }

@@ -3,17 +3,20 @@
 import { momentOf } from '@shedbook/coach';
 import { AskText, Button, Icon, momentFrom } from '@shedbook/stand';
 import { useState } from 'react';
+import { useFresh } from '../document/use-fresh.ts';
 import { Guide } from '../shared/guide.tsx';
 import { type Erased, ReceiptSheet } from '../shared/receipt.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { waitingName } from '../takes/dropped.ts';
 import { useWords } from '../words/words.tsx';
+import { readSession } from './api.ts';
 import { Inbox } from './inbox.tsx';
 import { KeepSafe } from './keep-safe.tsx';
 import { RosterList } from './roster-list.tsx';
 import { StudentSheet } from './student-sheet.tsx';
 import styles from './students-screen.module.css';
+import { TeachersList } from './teachers-list.tsx';
 import { useRoster } from './use-roster.ts';
 
 /** The screen. */
@@ -23,6 +26,8 @@ export function StudentsScreen() {
   const roster = useRoster(setErased);
   const [now] = useState(() => momentFrom(new Date()));
   const [adding, setAdding] = useState(false);
+  const { value: session } = useFresh(readSession);
+  const isHead = session?.school?.teacher?.role === 'head';
   const { view, find, chosen, choose } = roster.part;
   const today = momentOf(now).day;
   const file = waitingName();
@@ -68,6 +73,7 @@ export function StudentsScreen() {
             <KeepSafe />
           </>
         )}
+        {isHead && <TeachersList you={session?.school?.teacher?.id ?? ''} onHandOver={roster.part.refresh} />}
       </main>
       {erased && <ReceiptSheet erased={erased} onClose={() => setErased(null)} />}
       {adding && (

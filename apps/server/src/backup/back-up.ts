@@ -27,12 +27,15 @@ export const BACKING_UP = 'backing-up-';
 
 const THE_TAKE = 'from takes where student_id = ? and take_id = ?';
 
-/** The store at one moment, in a folder of its own; nobody is signed in there. */
+/** What lets somebody in here and nowhere else. */
+export const ADMISSIONS = ['sessions', 'invitations', 'passkeys'] as const;
+
+/** The store at one moment, in a folder of its own; nobody is signed in there, or invited. */
 async function takeSnapshot(source: BackupSource, folder: string): Promise<SQLite.Database> {
   const snapshot = await source.copyInto(join(folder, STORE_FILE));
   snapshot.pragma('journal_mode = DELETE');
   snapshot.pragma('secure_delete = ON');
-  snapshot.exec('delete from sessions');
+  for (const table of ADMISSIONS) snapshot.exec(`delete from ${table}`);
   // what a store is called is its own: two of one name would take each other's recordings for lost
   snapshot.prepare('delete from notes where key = ?').run(STORE_NAME_NOTE);
   return snapshot;

@@ -65,12 +65,12 @@ async function* lessonsOf({ store, demonstrations }: EverythingParts): AsyncGene
   }
 }
 
-async function* studentParts(parts: EverythingParts): AsyncGenerator<string> {
+async function* studentParts(parts: EverythingParts, teacher: string): AsyncGenerator<string> {
   const { students, takes, links, hours } = parts;
   let isFirst = true;
   let after: string | undefined;
   do {
-    const page = await students.page({ find: '', after });
+    const page = await students.page({ find: '', after }, teacher);
     for (const { rows: _, lastRow: __, ...student } of page.students) {
       const own = {
         ...{ ...student, takes: await takes.of(student.id), links: await links.list(student.id) },
@@ -85,15 +85,23 @@ async function* studentParts(parts: EverythingParts): AsyncGenerator<string> {
   } while (after !== undefined);
 }
 
-/** The bytes of the document. @param madeAt ISO 8601, in UTC */
-export async function* everything(parts: EverythingParts, madeAt: string): AsyncGenerator<Uint8Array> {
+/**
+ * The bytes of the document.
+ * @param madeAt ISO 8601, in UTC
+ * @param teacher whose students; the lessons are everybody's
+ */
+export async function* everything(
+  parts: EverythingParts,
+  madeAt: string,
+  teacher: string,
+): AsyncGenerator<Uint8Array> {
   const pieces = async function* (): AsyncGenerator<string> {
     yield `{"version":${VERSION},"madeAt":${JSON.stringify(madeAt)},"lessons":[`;
     yield* elements(lessonsOf(parts));
     yield '],"books":[';
     yield* elements(await parts.books.list());
     yield '],"students":[';
-    yield* studentParts(parts);
+    yield* studentParts(parts, teacher);
     yield ']}\n';
   };
   for await (const piece of pieces()) yield Buffer.from(piece);

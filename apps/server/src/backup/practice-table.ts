@@ -68,10 +68,17 @@ function cellsOf(
   ];
 }
 
-/** The bytes of the table of everybody's practice, or of one student's. */
+/** Whose practice a table is of. */
+export interface TableOf {
+  readonly teacher: string;
+  /** One of their students; all of them where it is left out. */
+  readonly student: string | undefined;
+}
+
+/** The bytes of the table of everybody's practice on a teacher's roster, or of one student's. */
 export async function* practiceTable(
   { store, students, words }: TableParts,
-  student?: string,
+  { teacher, student }: TableOf,
 ): AsyncGenerator<Uint8Array> {
   const { name, columns } = words;
   const { day, time, seconds, lesson, exercise, plays, form, heard, slowest, fastest, rounds } = columns;
@@ -79,7 +86,7 @@ export async function* practiceTable(
   const { clean, loose, stumble, unheard } = columns;
   yield Buffer.from(CSV_START + csvLine([...head, clean, loose, stumble, unheard]));
   const names = await lessonNames(store);
-  const wanted = (await students.list()).filter(({ id }) => student === undefined || id === student);
+  const wanted = (await students.names(teacher)).filter(({ id }) => student === undefined || id === student);
   for (const each of wanted) {
     const entries = await entriesOf(students, each.id);
     const lines = entries.map((entry) =>

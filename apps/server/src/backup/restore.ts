@@ -2,7 +2,7 @@
  * Restoring a backup: what it holds takes the place of what is there, in one transaction, also while the desk works.
  *
  * Conventions: nothing is touched before the whole backup was read and found to be as it was written; what was there is
- * backed up beside it first; what was erased since the backup stays erased; passphrase, sign-ins, the clock of
+ * backed up beside it first; what was erased since the backup stays erased; passphrases, sign-ins, the clock of
  * the bin and what the store is called in a bucket are the folder's own.
  */
 import { mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs';
@@ -23,7 +23,7 @@ import type { Tables } from '../store/tables.ts';
 import { takeFileName } from '../store/take-files.ts';
 import { layFiles } from '../store/whole-files.ts';
 import { MEDIA_PART, TAKES_PART } from './archive.ts';
-import { writeBackup } from './back-up.ts';
+import { ADMISSIONS, writeBackup } from './back-up.ts';
 import { unpackBackup } from './read-backup.ts';
 
 /** Beginning of the name of a folder that a backup is unpacked in. */
@@ -33,13 +33,13 @@ export const RESTORING = 'restoring-';
 export const BEFORE_RESTORE = 'before-restore-';
 
 /** Notes that stay as they are in the folder, where it has them. */
-const OWN_NOTES = ['passphrase', 'steady-clock', STORE_NAME_NOTE] as const;
+const OWN_NOTES = ['steady-clock', STORE_NAME_NOTE] as const;
 
 /** Tables that stay as they are. */
-const OWN_TABLES: ReadonlySet<string> = new Set(['sessions']);
+const OWN_TABLES: ReadonlySet<string> = new Set(ADMISSIONS);
 
 /** Tables in which what is here stays beside what the backup has. */
-const JOINED_TABLES: ReadonlySet<string> = new Set(['erased', 'journal']);
+const JOINED_TABLES: ReadonlySet<string> = new Set(['erased', 'journal', 'passphrases']);
 
 function tablesOf(database: SQLite.Database): readonly string[] {
   const rows = database
@@ -64,7 +64,7 @@ function copyTable(database: SQLite.Database, table: string): void {
 /** What is here and the backup takes the place of. */
 function emptyTable(database: SQLite.Database, table: string): void {
   if (table === 'notes')
-    database.prepare('delete from main.notes where key not in (?, ?, ?)').run(...OWN_NOTES);
+    database.prepare('delete from main.notes where key not in (?, ?)').run(...OWN_NOTES);
   else if (!JOINED_TABLES.has(table)) database.exec(`delete from main.${table}`);
 }
 

@@ -17,6 +17,7 @@ import { type ProgressParts, progressHandlers } from './progress-handlers.ts';
 import { sessionHandlers } from './session-handlers.ts';
 import { studentHandlers } from './student-handlers.ts';
 import { type TakeParts, takeHandlers } from './take-handlers.ts';
+import { type TeacherParts, teacherHandlers } from './teacher-handlers.ts';
 import { type WeekParts, weekHandlers } from './week-handlers.ts';
 
 /** What the answers are made with. */
@@ -32,11 +33,12 @@ export interface HandlerParts
     LinkParts,
     ProgressParts,
     TakeParts,
+    TeacherParts,
     WeekParts {
   readonly media: MediaStore;
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
-  readonly asksWho: boolean;
+  readonly asksWho: () => Promise<boolean>;
   /** Milliseconds that never go back. */
   readonly clock: () => number;
 }
@@ -60,6 +62,7 @@ export function allHandlers(parts: HandlerParts) {
     ...progressHandlers(parts),
     ...sessionHandlers(parts),
     ...takeHandlers(parts),
+    ...teacherHandlers(parts),
     ...weekHandlers(parts),
   };
 }

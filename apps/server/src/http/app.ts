@@ -4,7 +4,15 @@ import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import { TooMuchError } from '@shedbook/host';
 import { policyOf } from '@shedbook/pack/serving';
-import { type Refusal, ROUTES, type Route, refusal } from '@shedbook/routes';
+import {
+  FIRST_TEACHER,
+  isOpen,
+  type Refusal,
+  ROUTES,
+  type Route,
+  refusal,
+  type Teacher,
+} from '@shedbook/routes';
 import { CLI, pickLanguage } from '@shedbook/words';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
 import type { ImportMaker } from '../files/import-maker.ts';
@@ -18,16 +26,19 @@ import type { Journal } from '../store/journal.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { LinkStore } from '../store/links.ts';
 import type { MediaStore } from '../store/media-files.ts';
+import type { Owners } from '../store/owners.ts';
 import type { StorePlace } from '../store/place.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import type { StudentStore } from '../store/students.ts';
 import type { TakeStore } from '../store/takes.ts';
+import type { TeacherStore } from '../store/teachers.ts';
 import type { Changes } from '../week/changes.ts';
 import { createDoor } from '../week/door.ts';
 import { countIntake } from '../week/intake.ts';
 import { keepPrivatePacks } from '../week/private-packs.ts';
 import { allHandlers } from './all-handlers.ts';
-import { callerOf } from './cookie.ts';
+import { addCaller, noteCaller } from './caller.ts';
+import { visitorOf } from './cookie.ts';
 import { isOurs, type Whereabouts } from './guard.ts';
 import { languagesOf } from './languages-of.ts';
 import { pagePolicy } from './page-policy.ts';
@@ -47,8 +58,10 @@ export interface AppParts {
   readonly journal: Journal;
   readonly changes: Changes;
   readonly signIn: SignInStore;
+  readonly teachers: TeacherStore;
+  readonly owners: Owners;
   /** Whether whoever comes to the desk has to sign in. */
-  readonly asksWho: boolean;
+  readonly asksWho: () => Promise<boolean>;
   readonly sheets: SheetMaker;
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
@@ -124,9 +137,12 @@ function deskPolicy(staticDir: string): string {
 /** The routes that answer only where somebody has signed in. */
 const GUARDED: ReadonlySet<string> = new Set(
   Object.values(ROUTES)
-    .filter((each: Route) => !each.isOpen)
+    .filter((each: Route) => !isOpen(each))
     .map((each: Route) => `${each.method} ${each.path}`),
 );
+
+/** Who asks where nobody has to say who they are. */
+const ALONE: Teacher = { id: FIRST_TEACHER, name: '', role: 'head' };
 
 /** Who may come in: pages of this server, and to the desk's routes whoever has signed in where that is asked. */
 function addGuard(app: FastifyInstance, { where, asksWho, signIn, staticDir }: AppParts): void {
@@ -137,10 +153,13 @@ function addGuard(app: FastifyInstance, { where, asksWho, signIn, staticDir }: A
     reply.header('x-content-type-options', 'nosniff');
     reply.header('referrer-policy', 'no-referrer');
     const route = `${request.method === 'HEAD' ? 'GET' : request.method} ${request.routeOptions.url ?? ''}`;
-    if (!asksWho || !GUARDED.has(route)) return undefined;
-    const { session } = callerOf(request);
-    if (session !== null && (await signIn.isIn(session))) return undefined;
-    return sendRefusal(reply, refusal('sign-in-first', {}));
+    if (!GUARDED.has(route)) return undefined;
+    const { session } = visitorOf(request);
+    const whoCame = async () => (session === null ? null : signIn.whoIs(session));
+    const teacher = (await asksWho()) ? await whoCame() : ALONE;
+    if (!teacher) return sendRefusal(reply, refusal('sign-in-first', {}));
+    noteCaller(request, teacher);
+    return undefined;
   });
 }
 
@@ -167,6 +186,7 @@ export function createApp(parts: AppParts): FastifyInstance {
     // Node looks for requests that are overdue this often; the default is half a minute.
     http: { connectionsCheckingInterval: requestTimeoutMs / 4, headersTimeout: requestTimeoutMs },
   });
+  addCaller(app);
   addGuard(app, parts);
   addErrors(app);
   const door = createDoor(links, students, steadyMs);
@@ -180,7 +200,11 @@ export function createApp(parts: AppParts): FastifyInstance {
     clock: steadyMs,
   });
   const isSafe = where.address?.startsWith('https:') ?? false;
-  registerRoutes(app, handlers, { isSafe, onChange: parts.changes.tell, journal: parts.journal });
+  const { changes, journal, owners } = parts;
+  registerRoutes(app, handlers, {
+    ...{ isSafe, onChange: changes.tell, journal },
+    guard: { owners },
+  });
   addPracticePages(app, { door, store, packs: privatePacks });
   addStudio(app, parts.staticDir);
   return app;

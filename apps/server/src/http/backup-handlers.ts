@@ -4,10 +4,12 @@ import { backupBytes } from '../backup/back-up.ts';
 import { type EverythingParts, everything } from '../backup/everything.ts';
 import { practiceTable } from '../backup/practice-table.ts';
 import type { StorePlace } from '../store/place.ts';
-import { answer, type Handlers } from './handlers.ts';
+import type { SignInStore } from '../store/sign-in.ts';
+import { answer, type Handlers, refuse, teacherOf } from './handlers.ts';
 
 /** What backups and tables are made with. */
 export interface BackupParts extends EverythingParts {
+  readonly signIn: SignInStore;
   /** Where the store is. */
   readonly place: StorePlace;
 }
@@ -27,21 +29,25 @@ async function begun(bytes: AsyncGenerator<Uint8Array, unknown>): Promise<AsyncI
 }
 
 /** Answers the routes of backups and tables. */
-export function backupHandlers({ place, ...parts }: BackupParts) {
+export function backupHandlers({ place, signIn, ...parts }: BackupParts) {
   const { store, students } = parts;
   return {
     backUp: async () => {
+      // It holds what every teacher wrote of their students, which no other reads.
+      if (await signIn.areSeveral()) return refuse('school-backup', {});
       const name = `shedbook-${new Date().toISOString().slice(0, 10)}.tar`;
       return answer({ name, type: 'application/x-tar', content: await begun(backupBytes(place)) });
     },
-    exportEverything: async () => {
+    exportEverything: async (_asked, _signal, caller) => {
       const madeAt = new Date().toISOString();
-      const content = await begun(everything(parts, madeAt));
+      const content = await begun(everything(parts, madeAt, teacherOf(caller).id));
       const name = `shedbook-${madeAt.slice(0, 10)}.json`;
       return answer({ name, type: 'application/json', content });
     },
-    exportPractice: async ({ query: { student, language } }) => {
-      const table = practiceTable({ store, students, words: CLI[language].words.practiceTable }, student);
+    exportPractice: async ({ query: { student, language } }, _signal, caller) => {
+      const { practiceTable: words } = CLI[language].words;
+      const of = { teacher: teacherOf(caller).id, student };
+      const table = practiceTable({ store, students, words }, of);
       const content = await begun(table);
       return answer({ name: 'practice.csv', type: 'text/csv; charset=utf-8', content });
     },

@@ -7,7 +7,7 @@ import type { BookStore } from '../store/books.ts';
 import type { DemonstrationStore } from '../store/demonstrations.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import { noteGivenOut } from '../store/names-in-use.ts';
-import { answer, type Handlers, refuse } from './handlers.ts';
+import { answer, type Handlers, refuse, teacherOf } from './handlers.ts';
 
 /** What the answers are made with. */
 export interface BookParts {
@@ -62,7 +62,7 @@ export function bookHandlers({ books, store, sheets, packs, dataDir, demonstrati
   }
   return {
     listBooks: async () => answer(await books.list()),
-    createBook: async ({ body }) => answer(await books.create(body)),
+    createBook: async ({ body }, _signal, caller) => answer(await books.create(body, teacherOf(caller).id)),
     saveBook: async ({ params, body }) => {
       const outcome = await books.save(params.id, body);
       if (outcome.kind === 'saved') return answer(outcome.book);

@@ -10,8 +10,8 @@ import type { Caller } from './handlers.ts';
 
 const NAME = 'shedbook';
 
-/** Who asks. */
-export function callerOf({ ip, headers }: FastifyRequest): Caller {
+/** From where somebody asks, and with which cookie. */
+export function visitorOf({ ip, headers }: FastifyRequest): Omit<Caller, 'teacher'> {
   const pairs = (headers.cookie ?? '').split(';').map((each) => each.trim().split('='));
   return { ip, session: pairs.find(([name]) => name === NAME)?.[1] ?? null };
 }

@@ -9,7 +9,7 @@ import type { DemonstrationStore } from '../store/demonstrations.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import { noteGivenOut } from '../store/names-in-use.ts';
 import type { StudentStore } from '../store/students.ts';
-import { answer, type Handlers, refuse } from './handlers.ts';
+import { answer, type Handlers, refuse, teacherOf } from './handlers.ts';
 
 /** What files are made with. */
 export interface FileParts {
@@ -94,10 +94,10 @@ export function fileHandlers(parts: FileParts) {
       const who = { of: id, signal };
       return madeFile(who, format, ({ text }) => sheets.standard(text, format, who));
     },
-    importLesson: async ({ query, body }, signal) => {
+    importLesson: async ({ query, body }, signal, caller) => {
       const outcome = await imports.read(body, query.name, { of: query.name, signal });
       if (outcome.kind === 'refused') return refuse('unreadable-file', { why: { ...outcome.why } });
-      return answer(await store.create(outcome.text));
+      return answer(await store.create(outcome.text, teacherOf(caller).id));
     },
   } satisfies Partial<Handlers>;
 }

@@ -9,6 +9,7 @@ import {
   type RouteName,
   type RouteNamed,
   refusal,
+  type Teacher,
 } from '@shedbook/routes';
 
 /** Who asks. */
@@ -17,6 +18,14 @@ export interface Caller {
   readonly ip: string;
   /** The secret in the teacher's cookie; null where there is none. */
   readonly session: string | null;
+  /** Who signed in; the first teacher where nobody has to. Null where nobody did, which only open routes meet. */
+  readonly teacher: Teacher | null;
+}
+
+/** The teacher who asks a route that is not open. */
+export function teacherOf({ teacher }: Caller): Teacher {
+  if (!teacher) throw new Error('Internal error: a teacher was asked for where nobody has signed in');
+  return teacher;
 }
 
 /** What became of a request. */
@@ -28,6 +37,8 @@ export type Outcome<Name extends RouteName> =
       readonly session?: string | null;
       /** The student whom it is about, where neither the question nor the answer says so. */
       readonly about?: string;
+      /** The teacher who did it, where nobody had signed in before. */
+      readonly by?: string;
     }
   | { readonly kind: 'refused'; readonly refusal: Refusal<CodeOf<Name>> };
 

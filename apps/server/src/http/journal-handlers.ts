@@ -1,6 +1,6 @@
 /** The journal on the desk. */
 import type { Journal } from '../store/journal.ts';
-import { answer, type Handlers } from './handlers.ts';
+import { answer, type Handlers, teacherOf } from './handlers.ts';
 
 /** What it is read from. */
 export interface JournalParts {
@@ -10,6 +10,7 @@ export interface JournalParts {
 /** Answers the route of the journal. */
 export function journalHandlers({ journal }: JournalParts) {
   return {
-    readJournal: async ({ query: { after } }) => answer(await journal.page(after ?? null)),
+    readJournal: async ({ query: { after } }, _signal, caller) =>
+      answer(await journal.page(after ?? null, teacherOf(caller))),
   } satisfies Partial<Handlers>;
 }

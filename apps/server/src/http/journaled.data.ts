@@ -1,5 +1,5 @@
 /** Which routes are written into the journal once they have answered, and as what. */
-import type { Deed, RouteName } from '@shedbook/routes';
+import { type Deed, ROUTES, type Route, type RouteName } from '@shedbook/routes';
 import { isTeachersWord } from '../store/log-rows.ts';
 
 /** What was asked, as far as the journal looks at it. */
@@ -24,6 +24,12 @@ function isPassed(body: unknown): boolean {
 /** The deed of each route; null where this time there is nothing to write. */
 export const JOURNALED: Readonly<Partial<Record<RouteName, (asked: Journaled) => Deed | null>>> = {
   signIn: () => 'signed-in',
+  acceptInvitation: () => 'teacher-joined',
+  addTeacher: () => 'teacher-added',
+  inviteTeacher: () => 'teacher-invited',
+  saveTeacher: () => 'teacher-changed',
+  removeTeacher: () => 'teacher-removed',
+  handOver: () => 'student-handed-over',
   signOut: () => 'signed-out',
   makeLink: () => 'link-made',
   revokeLink: () => 'link-revoked',
@@ -55,6 +61,6 @@ export const JOURNALED: Readonly<Partial<Record<RouteName, (asked: Journaled) =>
 export function studentIn(name: RouteName, { params, query, answer, about }: Journaled): string | null {
   const told = about ?? field(answer, 'student') ?? query['student'];
   if (typeof told === 'string') return told;
-  const isOfStudent = name !== 'eraseLesson' && name !== 'revokeLink';
-  return isOfStudent && typeof params['id'] === 'string' ? params['id'] : null;
+  const { whose }: Route = ROUTES[name];
+  return whose === 'student' && typeof params['id'] === 'string' ? params['id'] : null;
 }

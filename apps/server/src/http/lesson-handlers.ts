@@ -3,7 +3,7 @@ import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import { namesInUse } from '../store/names-in-use.ts';
 import type { StudentStore } from '../store/students.ts';
-import { answer, type Handlers, refuse } from './handlers.ts';
+import { answer, type Handlers, refuse, teacherOf } from './handlers.ts';
 
 /** Answers the routes that change lessons and read them. */
 export function lessonHandlers(store: LessonStore, students: StudentStore, sheets: SheetMaker) {
@@ -13,7 +13,8 @@ export function lessonHandlers(store: LessonStore, students: StudentStore, sheet
     listShelf: async () => answer((await store.shelf()).map(({ summary }) => summary)),
     fileLesson: async ({ params, body }) => ((await store.file(params.id, body)) ? answer(null) : missing()),
     listDamaged: async () => answer(await store.damaged()),
-    createLesson: async ({ body }) => answer(await store.create(body.text)),
+    createLesson: async ({ body }, _signal, caller) =>
+      answer(await store.create(body.text, teacherOf(caller).id)),
     readLesson: async ({ params }) => {
       sheets.warm();
       const lesson = await store.read(params.id);

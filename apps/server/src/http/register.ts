@@ -14,10 +14,12 @@ import {
 } from '@shedbook/routes';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Journal, JournalNote } from '../store/journal.ts';
-import { callerOf, sendSession } from './cookie.ts';
-import type { Handlers } from './handlers.ts';
+import { callerOf } from './caller.ts';
+import { sendSession } from './cookie.ts';
+import type { Caller, Handlers } from './handlers.ts';
 import { JOURNALED, type Journaled, studentIn } from './journaled.data.ts';
 import { sendBytes } from './ranges.ts';
+import { type GuardParts, refusedTo } from './whose.ts';
 
 type WrongPlaces = RefusalValues<'bad-request'>['places'];
 
@@ -107,25 +109,36 @@ function changesStudents({ method, path }: Route): boolean {
 export interface Sending {
   /** Whether the teacher's cookie travels encrypted only. */
   readonly isSafe: boolean;
-  /** Told when something of a student changed. */
-  readonly onChange: () => void;
+  /** Told when something of a teacher's student changed. */
+  readonly onChange: (teacher: string | null) => void;
   readonly journal: Journal;
+  /** What the guard between teachers asks. */
+  readonly guard: GuardParts;
 }
 
 /** What the journal is told of a route that answered. */
-function deedOf(name: RouteName, asked: Journaled): JournalNote | null {
+function deedOf(name: RouteName, asked: Journaled): Omit<JournalNote, 'teacher'> | null {
   const did = JOURNALED[name]?.(asked) ?? null;
   if (did === null) return null;
-  const route: Route = ROUTES[name];
-  const who = route.path.startsWith('/practice/') ? 'student' : 'desk';
-  return { who, did, student: studentIn(name, asked) };
+  const { whose }: Route = ROUTES[name];
+  return { who: whose === 'link' ? 'student' : 'desk', did, student: studentIn(name, asked) };
+}
+
+/** The teacher who did something, or whose student did; null where nobody can say. */
+async function teacherFor(
+  { whose }: Route,
+  { teacher, by, student }: Pick<Caller, 'teacher'> & { by: string | undefined; student: string | null },
+  { owners }: GuardParts,
+): Promise<string | null> {
+  if (whose === 'link') return student === null ? null : owners.student(student);
+  return by ?? teacher?.id ?? null;
 }
 
 /** Adds every route of the table. */
 export function registerRoutes(
   app: FastifyInstance,
   handlers: Handlers,
-  { isSafe, onChange, journal }: Sending,
+  { isSafe, onChange, journal, guard }: Sending,
 ): void {
   app.addContentTypeParser('application/octet-stream', { parseAs: 'buffer' }, (_request, body, done) =>
     done(null, body),
@@ -140,16 +153,22 @@ export function registerRoutes(
         const reading = readRequest(route, request);
         if ('places' in reading)
           return sendRefusal(reply, refusal('bad-request', { places: reading.places }));
-        const outcome = await handlers[name](reading.asked as never, whileWaiting(reply), callerOf(request));
+        const { params, query, body } = reading.asked as Omit<Journaled, 'answer'>;
+        const caller = callerOf(request);
+        const refused = await refusedTo(route, { params, query }, caller.teacher, guard);
+        if (refused) return sendRefusal(reply, refused);
+        const outcome = await handlers[name](reading.asked as never, whileWaiting(reply), caller);
         if (outcome.kind === 'refused') {
           if (outcome.refusal.code === 'wrong-passphrase')
             await journal.write({ who: 'somebody', did: 'sign-in-refused' });
           return sendRefusal(reply, outcome.refusal);
         }
-        const { params, query, body } = reading.asked as Omit<Journaled, 'answer'>;
-        const note = deedOf(name, { params, query, body, answer: outcome.value, about: outcome.about });
-        if (note) await journal.write(note);
-        if (changesStudents(route)) onChange();
+        const asked = { params, query, body, answer: outcome.value, about: outcome.about };
+        const note = deedOf(name, asked);
+        const student = studentIn(name, asked);
+        const teacher = await teacherFor(route, { ...caller, by: outcome.by, student }, guard);
+        if (note) await journal.write({ ...note, teacher });
+        if (changesStudents(route)) onChange(teacher);
         if (outcome.session !== undefined) sendSession(reply, outcome.session, isSafe);
         return sendAnswer(request, reply, route, outcome.value);
       },

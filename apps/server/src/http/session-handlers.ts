@@ -1,4 +1,5 @@
 /** Signing in and out. */
+import type { Session, Teacher } from '@shedbook/routes';
 import type { SignInStore } from '../store/sign-in.ts';
 import { countAttempts } from '../week/attempts.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
@@ -10,7 +11,7 @@ const LIMITS = { most: 5, withinMs: 15 * 60_000 } as const;
 export interface SessionParts {
   readonly signIn: SignInStore;
   /** Whether anybody has to sign in here. */
-  readonly asksWho: boolean;
+  readonly asksWho: () => Promise<boolean>;
   /** Milliseconds that never go back. */
   readonly clock: () => number;
 }
@@ -18,25 +19,41 @@ export interface SessionParts {
 /** Answers the routes of signing in. */
 export function sessionHandlers({ signIn, asksWho, clock }: SessionParts) {
   const attempts = countAttempts(LIMITS, clock);
+  /** What somebody's browser is told of who came. */
+  const told = async (teacher: Teacher | null): Promise<Session> => {
+    const state = teacher ? 'in' : 'out';
+    return (await signIn.areSeveral()) ? { state, school: { teacher } } : { state };
+  };
   return {
     readSession: async (_asked, _signal, { session }) => {
-      if (!asksWho) return answer({ state: 'open' as const });
-      const isIn = session !== null && (await signIn.isIn(session));
-      return answer({ state: isIn ? ('in' as const) : ('out' as const) });
+      if (!(await asksWho())) return answer({ state: 'open' as const });
+      return answer(await told(session === null ? null : await signIn.whoIs(session)));
+    },
+    acceptInvitation: async ({ body }, _signal, { ip }) => {
+      const waitSeconds = attempts.waitSeconds(ip);
+      if (waitSeconds > 0) return refuse('too-often', { waitSeconds });
+      attempts.failed(ip);
+      const teacher = await signIn.accept(body.token, body.passphrase);
+      if (!teacher) return refuse('no-such-invitation', {});
+      attempts.forgive(ip);
+      const session = await signIn.admit(teacher.id);
+      return { ...answer(await told(teacher)), session, by: teacher.id };
     },
     signIn: async ({ body }, _signal, { ip }) => {
       const waitSeconds = attempts.waitSeconds(ip);
       if (waitSeconds > 0) return refuse('too-often', { waitSeconds });
       // Counted before it is known, so that many at once do not slip through together.
       attempts.failed(ip);
-      const session = await signIn.signIn(body.passphrase);
-      if (session === null) return refuse('wrong-passphrase', {});
+      const session = await signIn.signIn(body.passphrase, body.name);
+      const teacher = session === null ? null : await signIn.whoIs(session);
+      if (session === null || !teacher) return refuse('wrong-passphrase', {});
       attempts.forgive(ip);
-      return { ...answer({ state: 'in' as const }), session };
+      return { ...answer(await told(teacher)), session, by: teacher.id };
     },
     signOut: async (_asked, _signal, { session }) => {
+      const teacher = session === null ? null : await signIn.whoIs(session);
       if (session !== null) await signIn.signOut(session);
-      return { ...answer(null), session: null };
+      return { ...answer(null), session: null, ...(teacher ? { by: teacher.id } : {}) };
     },
   } satisfies Partial<Handlers>;
 }

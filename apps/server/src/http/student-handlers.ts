@@ -1,19 +1,20 @@
 /** Students: list, create, save, their practice, remove, erase and restore, and the bin. */
 import type { StudentStore } from '../store/students.ts';
-import { answer, type Handlers, refuse } from './handlers.ts';
+import { answer, type Handlers, refuse, teacherOf } from './handlers.ts';
 
 /** Answers the routes that change students and read them. */
 export function studentHandlers(store: StudentStore) {
   const missing = () => refuse('no-such-student', {});
   const of = (done: boolean) => (done ? answer(null) : missing());
   return {
-    listStudents: async ({ query }) => answer(await store.page(query)),
-    listNames: async () => answer(await store.names()),
+    listStudents: async ({ query }, _signal, caller) => answer(await store.page(query, teacherOf(caller).id)),
+    listNames: async (_asked, _signal, caller) => answer(await store.names(teacherOf(caller).id)),
     readStudent: async ({ params }) => {
       const student = await store.read(params.id);
       return student ? answer(student) : missing();
     },
-    createStudent: async ({ body }) => answer(await store.create(body.name)),
+    createStudent: async ({ body }, _signal, caller) =>
+      answer(await store.create(body.name, teacherOf(caller).id)),
     saveStudent: async ({ params, body }) => {
       const outcome = await store.save(params.id, body);
       if (outcome.kind === 'saved') return answer(outcome.student);
@@ -35,7 +36,7 @@ export function studentHandlers(store: StudentStore) {
       const added = await store.takeIn(params.id, body);
       return added === null ? missing() : answer({ added });
     },
-    listBin: async () => answer(await store.bin()),
+    listBin: async (_asked, _signal, caller) => answer(await store.bin(teacherOf(caller))),
     takeOutLog: async ({ params }) => of(await store.takeOut(params.id, params.takenAt)),
     putBackLog: async ({ params }) => of(await store.putBack(params.id, params.takenAt)),
     eraseLog: async ({ params }) => of(await store.eraseTakenIn(params.id, params.takenAt)),

@@ -6,7 +6,7 @@ import type { StudentStore } from '../store/students.ts';
 import type { TakeName } from '../store/take-files.ts';
 import { STUDENT_BYTES, type TakeStore } from '../store/takes.ts';
 import type { Door } from '../week/door.ts';
-import { answer, type Handlers, refuse } from './handlers.ts';
+import { answer, type Handlers, refuse, teacherOf } from './handlers.ts';
 
 /** What answers about takes are made with. */
 export interface TakeParts {
@@ -36,9 +36,10 @@ export function takeHandlers({ door, students, takes, imports }: TakeParts) {
     return content ? answer({ name: 'voice.mp3', type: 'audio/mpeg', content }) : refuse('no-such-take', {});
   };
   return {
-    readInbox: async ({ query: { playedBefore } }) => {
-      const away = await students.away(new Date(playedBefore));
-      return answer({ ...(await takes.unheard()), ...away });
+    readInbox: async ({ query: { playedBefore } }, _signal, caller) => {
+      const { id } = teacherOf(caller);
+      const away = await students.away(new Date(playedBefore), id);
+      return answer({ ...(await takes.unheard(id)), ...away });
     },
     listTakes: async ({ params: { id } }) => answer(await takes.of(id)),
     readTake: async ({ params: { id, take } }) => {
@@ -54,8 +55,9 @@ export function takeHandlers({ door, students, takes, imports }: TakeParts) {
       const kept = await takes.keepByHand({ student: id, take }, isKept);
       return kept ? answer(kept) : refuse('no-such-take', {});
     },
-    readKeeping: async () => answer(await takes.keeping()),
-    saveKeeping: async ({ body }) => answer(await takes.setKeeping(body)),
+    readKeeping: async (_asked, _signal, caller) => answer(await takes.keeping(teacherOf(caller).id)),
+    saveKeeping: async ({ body }, _signal, caller) =>
+      answer(await takes.setKeeping(body, teacherOf(caller).id)),
     sayVoice: async ({ params: { id, take }, query: { bar = null }, body }) => {
       if (!isMp3(body)) return refuse('not-a-voice-note', {});
       const kept = await takes.say({ student: id, take }, body, bar);

@@ -2,7 +2,7 @@
  * The bin: what was put away and can be brought back. Lessons, books, students, and what was taken in of a student's
  * practice at one time.
  */
-import type { BinContent } from '@shedbook/routes';
+import type { BinContent, Teacher } from '@shedbook/routes';
 import { type Kysely, sql } from 'kysely';
 import { booksInBin } from './books.ts';
 import { inTransaction } from './engine.ts';
@@ -19,30 +19,34 @@ export interface TakenInStore {
   eraseTakenIn(student: string, takenAt: string): Promise<boolean>;
 }
 
-async function lessonsIn(database: Kysely<Tables>): Promise<BinContent['lessons']> {
-  const rows = await database
+async function lessonsIn(
+  database: Kysely<Tables>,
+  { id, role }: Pick<Teacher, 'id' | 'role'>,
+): Promise<BinContent['lessons']> {
+  const all = database
     .selectFrom('lessons')
     .innerJoin('steps', (join) =>
       join.onRef('steps.lesson_id', '=', 'lessons.id').onRef('steps.step', '=', 'lessons.step'),
     )
     .select(['lessons.id', 'steps.text', 'lessons.deleted_at as removedAt'])
     .where('lessons.deleted_at', 'is not', null)
-    .orderBy('lessons.deleted_at', 'desc')
-    .execute();
+    .orderBy('lessons.deleted_at', 'desc');
+  const rows = await (role === 'head' ? all : all.where('lessons.teacher_id', '=', id)).execute();
   return rows.map(({ removedAt, ...lesson }) => ({ ...lesson, removedAt: removedAt ?? '' }));
 }
 
-async function studentsIn(database: Kysely<Tables>): Promise<BinContent['students']> {
+async function studentsIn(database: Kysely<Tables>, teacher: string): Promise<BinContent['students']> {
   const rows = await database
     .selectFrom('students')
     .select(['id', 'name', 'deleted_at as removedAt'])
+    .where('teacher_id', '=', teacher)
     .where('deleted_at', 'is not', null)
     .orderBy('deleted_at', 'desc')
     .execute();
   return rows.map(({ removedAt, ...student }) => ({ ...student, removedAt: removedAt ?? '' }));
 }
 
-async function practiceIn(database: Kysely<Tables>): Promise<BinContent['practice']> {
+async function practiceIn(database: Kysely<Tables>, teacher: string): Promise<BinContent['practice']> {
   const rows = await database
     .selectFrom('log_rows')
     .innerJoin('students', 'students.id', 'log_rows.student_id')
@@ -53,6 +57,7 @@ async function practiceIn(database: Kysely<Tables>): Promise<BinContent['practic
       of.fn.countAll<number>().as('rows'),
       sql<string>`max(log_rows.removed_at)`.as('removedAt'),
     ])
+    .where('students.teacher_id', '=', teacher)
     .where('students.deleted_at', 'is', null)
     .where('log_rows.removed_at', 'is not', null)
     .groupBy(['students.id', 'students.name', 'log_rows.taken_at'])
@@ -61,13 +66,16 @@ async function practiceIn(database: Kysely<Tables>): Promise<BinContent['practic
   return rows;
 }
 
-/** Everything that lies in the bin, last put away first. */
-export async function binOf(database: Kysely<Tables>): Promise<BinContent> {
+/** Everything that lies in the bin and a teacher may bring back, last put away first. */
+export async function binOf(
+  database: Kysely<Tables>,
+  teacher: Pick<Teacher, 'id' | 'role'>,
+): Promise<BinContent> {
   return {
-    lessons: await lessonsIn(database),
-    books: await booksInBin(database),
-    students: await studentsIn(database),
-    practice: await practiceIn(database),
+    lessons: await lessonsIn(database, teacher),
+    books: await booksInBin(database, teacher.role === 'head' ? null : teacher.id),
+    students: await studentsIn(database, teacher.id),
+    practice: await practiceIn(database, teacher.id),
   };
 }
 

@@ -5,7 +5,13 @@
  * chapters name lessons, which the table of lessons alone holds. One that was put away says in the same text when.
  */
 import { randomUUID } from 'node:crypto';
-import type { BinContent, BookRequest, StoredBook, WrittenBook } from '@shedbook/routes';
+import {
+  type BinContent,
+  type BookRequest,
+  FIRST_TEACHER,
+  type StoredBook,
+  type WrittenBook,
+} from '@shedbook/routes';
 import type { Kysely, Selectable } from 'kysely';
 import { checksumOf } from './checksum.ts';
 import { holdRow, inTransaction } from './engine.ts';
@@ -24,7 +30,8 @@ export interface BookStore {
   list(): Promise<readonly StoredBook[]>;
   /** A book; null where there is none with this id, or it cannot be read. */
   read(id: string): Promise<StoredBook | null>;
-  create(book: WrittenBook): Promise<StoredBook>;
+  /** @param teacher who puts it together; the first where it is left out */
+  create(book: WrittenBook, teacher?: string): Promise<StoredBook>;
   /** Keeps what a teacher says, or refuses where it was changed since `request.revision`. */
   save(id: string, request: BookRequest): Promise<BookOutcome>;
   /** Puts a book into the bin; its lessons stay. @returns whether there was one */
@@ -57,9 +64,13 @@ function bookOf(row: Row): StoredBook | null {
   return { id: row.id, ...content, revision: row.revision, updatedAt: row.updated_at };
 }
 
-/** The books in the bin, last put away first. */
-export async function booksInBin(database: Kysely<Tables>): Promise<BinContent['books']> {
-  const rows = await database.selectFrom('books').selectAll().execute();
+/** The books in the bin, last put away first. @param author whose; everybody's where it is null */
+export async function booksInBin(
+  database: Kysely<Tables>,
+  author: string | null,
+): Promise<BinContent['books']> {
+  const all = database.selectFrom('books').selectAll();
+  const rows = await (author === null ? all : all.where('teacher_id', '=', author)).execute();
   return rows
     .flatMap((row) => {
       const { title, removedAt } = contentOf(row) ?? {};
@@ -111,9 +122,9 @@ export function createBookStore(
       const row = await database.selectFrom('books').selectAll().where('id', '=', id).executeTakeFirst();
       return row ? bookOf(row) : null;
     },
-    create: async (book) => {
+    create: async (book, teacher = FIRST_TEACHER) => {
       const [id, at] = [randomUUID(), now()];
-      const row = { id, ...kept(book), revision: 1, created_at: at, updated_at: at };
+      const row = { id, teacher_id: teacher, ...kept(book), revision: 1, created_at: at, updated_at: at };
       await database.insertInto('books').values(row).execute();
       return { id, ...book, revision: 1, updatedAt: at };
     },
@@ -133,7 +144,9 @@ export function createBookStore(
     restore: (id) => moveToBin(database, id, null),
     erase: async (id) => (await eraseById(database, 'book', [id], now())) > 0,
     forgetRemovedBefore: async (time) => {
-      const old = (await booksInBin(database)).filter(({ removedAt }) => removedAt < time.toISOString());
+      const old = (await booksInBin(database, null)).filter(
+        ({ removedAt }) => removedAt < time.toISOString(),
+      );
       const ids = old.map(({ id }) => id);
       return eraseById(database, 'book', ids, now());
     },

@@ -3,6 +3,7 @@
  *
  * Conventions: a note is made in the transaction that erases; it holds ids and a time, no name and no content.
  */
+import { FIRST_TEACHER } from '@shedbook/routes';
 import { type Kysely, sql, type Transaction } from 'kysely';
 import type { Database } from 'libsql';
 import { inTransaction } from './engine.ts';
@@ -62,6 +63,7 @@ const TABLE_OF = {
   student: 'students',
   link: 'links',
   demonstration: 'demonstrations',
+  teacher: 'teachers',
 } as const;
 
 /** Erases what has these ids, with everything that belongs to it, and notes it. @returns how many there were */
@@ -111,6 +113,17 @@ export function forgetPractice(database: Kysely<Tables>, before: string, now: st
   });
 }
 
+/** What a backup knows of teachers who are not here: it is the first teacher's, and nobody signs in as one of them. */
+const OF_NOBODY: readonly string[] = [
+  ...['students', 'lessons', 'books'].map(
+    (table) =>
+      `update ${table} set teacher_id = '${FIRST_TEACHER}' where teacher_id not in (select id from teachers)`,
+  ),
+  ...['passphrases', 'invitations', 'passkeys', 'sessions'].map(
+    (table) => `delete from ${table} where teacher_id not in (select id from teachers)`,
+  ),
+];
+
 /** Statements that erase once more what is noted. @param mark function that makes the name of a note of two values */
 function eraseNoted(mark: string): readonly string[] {
   return [
@@ -118,6 +131,7 @@ function eraseNoted(mark: string): readonly string[] {
     "delete from students where id in (select id from erased where kind = 'student')",
     "delete from lessons where id in (select id from erased where kind = 'lesson')",
     "delete from demonstrations where id in (select id from erased where kind = 'demonstration')",
+    "delete from teachers where id in (select id from erased where kind = 'teacher')",
     "delete from links where id in (select id from erased where kind = 'link')",
     `delete from takes where ${mark}(student_id, take_id) in (select id from erased where kind = 'take')`,
     `delete from hours where ${mark}(student_id, held_on) in (select id from erased where kind = 'hour')`,
@@ -127,7 +141,12 @@ function eraseNoted(mark: string): readonly string[] {
 
 /** Erases once more what notes say was erased, within a transaction of SQLite. @returns how many things there were */
 export function eraseAgain(database: Database): number {
-  return eraseNoted('json_array').reduce((sum, each) => sum + database.prepare(each).run().changes, 0);
+  const erased = eraseNoted('json_array').reduce(
+    (sum, each) => sum + database.prepare(each).run().changes,
+    0,
+  );
+  for (const each of OF_NOBODY) database.exec(each);
+  return erased;
 }
 
 /** The same within a transaction of PostgreSQL. @returns how many things there were */
@@ -135,5 +154,6 @@ export async function eraseAgainIn(inside: Transaction<Tables>): Promise<number>
   let erased = 0;
   for (const each of eraseNoted('mark_of'))
     erased += Number((await sql.raw(each).execute(inside)).numAffectedRows ?? 0n);
+  for (const each of OF_NOBODY) await sql.raw(each).execute(inside);
   return erased;
 }

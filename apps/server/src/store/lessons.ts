@@ -3,7 +3,14 @@
  * revision it was made from, and nothing is thrown away at once.
  */
 import { randomUUID } from 'node:crypto';
-import type { DamagedLesson, HistoryStep, LessonFiling, SaveRequest, StoredLesson } from '@shedbook/routes';
+import {
+  type DamagedLesson,
+  FIRST_TEACHER,
+  type HistoryStep,
+  type LessonFiling,
+  type SaveRequest,
+  type StoredLesson,
+} from '@shedbook/routes';
 import type { Kysely, Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
 import { DamagedError, idsOf, orDamaged } from './damaged.ts';
@@ -40,7 +47,8 @@ export interface LessonStore {
   read(id: string): Promise<StoredLesson | null>;
   /** Lessons that are there and cannot be read, by what they were called when they could. */
   damaged(): Promise<readonly DamagedLesson[]>;
-  create(text: string): Promise<StoredLesson>;
+  /** @param teacher who writes it; the first where it is left out */
+  create(text: string, teacher?: string): Promise<StoredLesson>;
   /** Keeps a text, or refuses when the lesson has been changed since `request.revision`. */
   save(id: string, request: SaveRequest): Promise<SaveOutcome>;
   /** One text of the history, or null. */
@@ -175,12 +183,20 @@ async function save(
 
 async function create(
   database: Transaction<Tables>,
-  id: string,
-  text: string,
+  { id, text, teacher }: { readonly id: string; readonly text: string; readonly teacher: string },
   now: string,
 ): Promise<StoredLesson> {
   const times = { created_at: now, updated_at: now, deleted_at: null };
-  const row = { id, revision: 1, step: 0, last_step: 0, ...times, level: null, archived_at: null };
+  const row = {
+    id,
+    teacher_id: teacher,
+    revision: 1,
+    step: 0,
+    last_step: 0,
+    ...times,
+    level: null,
+    archived_at: null,
+  };
   await database.insertInto('lessons').values(row).execute();
   await database
     .insertInto('steps')
@@ -219,12 +235,12 @@ export function createLessonStore(
     file: (id, filing) => fileLesson(database, id, filing, now()),
     damaged: async () => namedAsSummedUp(database, (await readEach(database)).damaged),
     read: (id) => readLesson(database, id),
-    create: async (text) => {
+    create: async (text, teacher = FIRST_TEACHER) => {
       // Before anything is written, so that nobody waits for the store meanwhile.
       const id = randomUUID();
       const summary = await sumUp(text, id);
       return inTransaction(database, async (inside) => {
-        const lesson = await create(inside, id, text, now());
+        const lesson = await create(inside, { id, text, teacher }, now());
         await keepSummary(inside, lesson, summary);
         return lesson;
       });

@@ -190,6 +190,44 @@ const BOOKS = `create table books (
     updated_at text not null
   ) strict;`;
 
+/**
+ * Several teachers: what was there before belongs to the first, who keeps the passphrase. Nothing refers to a teacher by
+ * a foreign key, since a backup may know others than those who are here.
+ */
+const TEACHERS = `
+  create table teachers (
+    id text primary key not null,
+    name text not null,
+    finds text not null unique,
+    role text not null
+  ) strict, without rowid;
+  insert into teachers (id, name, finds, role) values ('first', '', '', 'head');
+  create table passphrases (teacher_id text primary key not null, hash text not null) strict, without rowid;
+  insert into passphrases (teacher_id, hash) select 'first', value from notes where key = 'passphrase';
+  delete from notes where key = 'passphrase';
+  create table invitations (
+    token_digest text primary key not null,
+    teacher_id text not null,
+    made_at text not null
+  ) strict, without rowid;
+  create table passkeys (
+    id text primary key not null,
+    teacher_id text not null,
+    public_key text not null,
+    counter integer not null,
+    made_at text not null,
+    used_at text
+  ) strict, without rowid;
+  alter table sessions add column teacher_id text not null default 'first';
+  alter table lessons add column teacher_id text not null default 'first';
+  alter table books add column teacher_id text not null default 'first';
+  alter table students add column teacher_id text not null default 'first';
+  alter table journal add column teacher_id text;
+  drop index students_by_coming;
+  drop index students_by_playing;
+  create index students_by_coming on students (teacher_id, created_at, id) where deleted_at is null;
+  create index students_by_playing on students (teacher_id, played_at) where deleted_at is null;`;
+
 /** Folds every name that was kept before a search went by it. */
 function foldNames(database: Database): void {
   const students = database.prepare('select id, name from students').all() as readonly {
@@ -293,4 +331,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { statements: DEMONSTRATIONS },
   { statements: 'alter table students add column set_up text;' },
   { statements: BOOKS },
+  { statements: TEACHERS },
 ];

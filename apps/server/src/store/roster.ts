@@ -4,6 +4,7 @@
  * Conventions: students stand in the order in which they came; practice that was taken out counts for nothing.
  */
 import {
+  FIRST_TEACHER,
   type Inbox,
   ROSTER_PAGE,
   type RosterName,
@@ -27,10 +28,11 @@ export interface RosterAsked {
 
 /** What the store says of the roster. */
 export interface RosterStore {
-  page(asked: RosterAsked): Promise<RosterPage>;
-  names(): Promise<readonly RosterName[]>;
+  /** @param teacher whose roster; the first teacher's where it is left out, as in all that follows */
+  page(asked: RosterAsked, teacher?: string): Promise<RosterPage>;
+  names(teacher?: string): Promise<readonly RosterName[]>;
   /** Who played last before a time, the longest ago first; as many as are shown, and how many they are. */
-  away(playedBefore: Date): Promise<Pick<Inbox, 'away' | 'awayOf'>>;
+  away(playedBefore: Date, teacher?: string): Promise<Pick<Inbox, 'away' | 'awayOf'>>;
 }
 
 /** When somebody began what they played last, with its offset from UTC. */
@@ -92,16 +94,18 @@ function placeOf({ created_at, id }: Pick<StudentRow, 'created_at' | 'id'>): str
   return `${created_at} ${id}`;
 }
 
-async function pageOf(database: Reader, { find, after }: RosterAsked): Promise<RosterPage> {
+async function pageOf(database: Reader, { find, after }: RosterAsked, teacher: string): Promise<RosterPage> {
   const words = wordsSought(find).map((word) => sql<boolean>`instr(finds, ${word}) > 0`);
   const all = database
     .selectFrom('students')
     .select((of) => of.fn.countAll<number>().as('n'))
+    .where('teacher_id', '=', teacher)
     .where('deleted_at', 'is', null);
   const { n } = await words.reduce((query, word) => query.where(word), all).executeTakeFirstOrThrow();
   const [createdAt = '', id = ''] = (after ?? '').split(' ');
   const rows = await words
     .reduce((query, word) => query.where(word), studentsOf(database))
+    .where('teacher_id', '=', teacher)
     .where(sql<boolean>`(created_at, id) > (${createdAt}, ${id})`)
     .orderBy('created_at')
     .orderBy('id')
@@ -116,10 +120,11 @@ async function pageOf(database: Reader, { find, after }: RosterAsked): Promise<R
   };
 }
 
-async function namesOf(database: Reader): Promise<readonly RosterName[]> {
+async function namesOf(database: Reader, teacher: string): Promise<readonly RosterName[]> {
   const rows = await database
     .selectFrom('students')
     .select(['id', 'name', 'assignments'])
+    .where('teacher_id', '=', teacher)
     .where('deleted_at', 'is', null)
     .orderBy('created_at')
     .orderBy('id')
@@ -136,10 +141,15 @@ function lastPlayed(playedAt: number, moment: string): string {
   return isAhead ? new Date(playedAt * 1000).toISOString() : moment;
 }
 
-async function awayFrom(database: Reader, playedBefore: Date): Promise<Pick<Inbox, 'away' | 'awayOf'>> {
+async function awayFrom(
+  database: Reader,
+  playedBefore: Date,
+  teacher: string,
+): Promise<Pick<Inbox, 'away' | 'awayOf'>> {
   const seconds = Math.floor(playedBefore.getTime() / 1000);
   const away = database
     .selectFrom('students')
+    .where('teacher_id', '=', teacher)
     .where('deleted_at', 'is', null)
     .where('played_at', '<', seconds);
   const { n } = await away.select((of) => of.fn.countAll<number>().as('n')).executeTakeFirstOrThrow();
@@ -176,8 +186,8 @@ async function awayFrom(database: Reader, playedBefore: Date): Promise<Pick<Inbo
 /** The roster of an open database. */
 export function createRosterStore(database: Kysely<Tables>): RosterStore {
   return {
-    page: (asked) => pageOf(database, asked),
-    names: () => namesOf(database),
-    away: (playedBefore) => awayFrom(database, playedBefore),
+    page: (asked, teacher = FIRST_TEACHER) => pageOf(database, asked, teacher),
+    names: (teacher = FIRST_TEACHER) => namesOf(database, teacher),
+    away: (playedBefore, teacher = FIRST_TEACHER) => awayFrom(database, playedBefore, teacher),
   };
 }

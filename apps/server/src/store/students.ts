@@ -6,6 +6,7 @@ import { randomUUID } from 'node:crypto';
 import {
   type BinContent,
   type CoachSetting,
+  FIRST_TEACHER,
   folded,
   type LogPage,
   type LogRequest,
@@ -13,6 +14,7 @@ import {
   type Receipt,
   type SaveStudentRequest,
   type StoredStudent,
+  type Teacher,
 } from '@shedbook/routes';
 import type { Kysely, Transaction } from 'kysely';
 import { binOf, createTakenInStore, type TakenInStore } from './bin.ts';
@@ -35,7 +37,8 @@ export interface StudentStore extends TakenInStore, RosterStore {
   list(): Promise<readonly StoredStudent[]>;
   /** A student on the roster, or null. */
   read(id: string): Promise<StoredStudent | null>;
-  create(name: string): Promise<StoredStudent>;
+  /** @param teacher whose student; the first teacher's where it is left out */
+  create(name: string, teacher?: string): Promise<StoredStudent>;
   /** Keeps a student, or refuses when they were changed since `request.revision`. */
   save(id: string, request: SaveStudentRequest): Promise<StudentOutcome>;
   /** Notes whether a guardian decides about recordings, and who consented. Null when there is no such student. */
@@ -60,8 +63,8 @@ export interface StudentStore extends TakenInStore, RosterStore {
   practiceBytes(id: string): Promise<number>;
   /** Forgets a student at once, with everything that was kept of them. @returns what it was; null where there was none */
   erase(id: string): Promise<Receipt | null>;
-  /** Everything that lies in the bin, lessons too. */
-  bin(): Promise<BinContent>;
+  /** Everything that lies in the bin and a teacher may bring back, lessons too; the first teacher where none is named. */
+  bin(teacher?: Pick<Teacher, 'id' | 'role'>): Promise<BinContent>;
   /** Forgets for good who, and what of their practice, was removed before a time. @returns how many */
   forgetRemovedBefore(time: Date): Promise<number>;
 }
@@ -108,8 +111,9 @@ export async function saveStudent(
 }
 
 /** When somebody comes: after everybody who is there, since that is their order, whatever the clock says. */
-async function comingTime(database: Kysely<Tables>, now: string): Promise<string> {
-  const all = database.selectFrom('students').select('created_at').where('deleted_at', 'is', null);
+async function comingTime(database: Kysely<Tables>, now: string, teacher: string): Promise<string> {
+  const own = database.selectFrom('students').select('created_at').where('teacher_id', '=', teacher);
+  const all = own.where('deleted_at', 'is', null);
   const last = await all.orderBy('created_at', 'desc').limit(1).executeTakeFirst();
   if (!last || last.created_at < now) return now;
   return new Date(Date.parse(last.created_at) + 1).toISOString();
@@ -142,10 +146,11 @@ export function createStudentStore(
       return (await all.execute()).map(studentOf);
     },
     read: (id) => read(database, id),
-    create: async (name) => {
-      const at = await comingTime(database, now());
+    create: async (name, teacher = FIRST_TEACHER) => {
+      const at = await comingTime(database, now(), teacher);
       const row = {
         id: randomUUID(),
+        teacher_id: teacher,
         name,
         finds: folded(name),
         assignments: '[]',
@@ -209,7 +214,7 @@ export function createStudentStore(
     },
     passes: (id) => passesOf(database, id),
     practised: () => practisedOf(database),
-    bin: () => binOf(database),
+    bin: (teacher = { id: FIRST_TEACHER, role: 'head' }) => binOf(database, teacher),
     ...createTakenInStore(database, binClock),
     ...createRosterStore(database),
     practiceBytes: (id) => bytesOf(database, id),

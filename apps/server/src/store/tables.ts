@@ -1,5 +1,5 @@
 /** The tables of the store. Times are ISO 8601 texts in UTC. */
-import type { LessonFiling, StoredStudent } from '@shedbook/routes';
+import type { LessonFiling, StoredStudent, Teacher } from '@shedbook/routes';
 import type { LanguageTag } from '@shedbook/words';
 import type { ColumnType, Generated } from 'kysely';
 
@@ -12,10 +12,51 @@ export type ErasedKind =
   | 'student'
   | 'practice'
   | 'link'
-  | 'take';
+  | 'take'
+  | 'teacher';
+
+/** Teachers: who comes to the desk where others reach it. */
+interface TeachersTable {
+  readonly id: ColumnType<string, string, never>;
+  readonly name: string;
+  /** The name as signing in finds it; nobody else has it. */
+  readonly finds: string;
+  readonly role: Teacher['role'];
+}
+
+/** What each teacher knows. */
+interface PassphrasesTable {
+  readonly teacher_id: string;
+  /** Argon2id, encoded. */
+  readonly hash: string;
+}
+
+/** Letters to teachers who choose a passphrase of their own with one, once. */
+interface InvitationsTable {
+  /** Of the secret in the letter. */
+  readonly token_digest: string;
+  readonly teacher_id: string;
+  readonly made_at: string;
+}
+
+/** What each teacher has: devices that sign in by themselves. Source: W3C, Web Authentication. */
+interface PasskeysTable {
+  /** As the device names it, base64url. */
+  readonly id: string;
+  readonly teacher_id: string;
+  /** COSE, base64url. */
+  readonly public_key: string;
+  /** Times that the device signed, as it counts them; 0 where it does not. */
+  readonly counter: number;
+  readonly made_at: string;
+  /** When it was last used, or null. */
+  readonly used_at: string | null;
+}
 
 interface LessonsTable {
   readonly id: ColumnType<string, string, never>;
+  /** Who wrote it. */
+  readonly teacher_id: Generated<string>;
   readonly revision: number;
   readonly step: number;
   readonly last_step: number;
@@ -48,6 +89,8 @@ interface StepsTable {
 
 interface StudentsTable {
   readonly id: ColumnType<string, string, never>;
+  /** Whose they are. */
+  readonly teacher_id: Generated<string>;
   readonly name: string;
   /** The name as a search finds it. */
   readonly finds: string;
@@ -107,6 +150,8 @@ interface SessionsTable {
   /** Of the secret in the teacher's cookie. */
   readonly token_digest: string;
   readonly made_at: string;
+  /** Who signed in. */
+  readonly teacher_id: Generated<string>;
 }
 
 interface TakesTable {
@@ -174,6 +219,8 @@ interface HoursTable {
 
 interface BooksTable {
   readonly id: ColumnType<string, string, never>;
+  /** Who put it together. */
+  readonly teacher_id: Generated<string>;
   /** JSON: what the teacher says of it. */
   readonly content: string;
   readonly checksum: string;
@@ -192,6 +239,8 @@ interface JournalTable {
   readonly student_id: string | null;
   /** How many, where several, or null. */
   readonly n: number | null;
+  /** The teacher who did it, or whose student did, or null. */
+  readonly teacher_id: string | null;
 }
 
 /** What was erased, taken back or forgotten: no name and no content, only what a backup would bring back otherwise. */
@@ -218,6 +267,10 @@ export interface Tables {
   readonly log_rows: LogRowsTable;
   /** Private links of students. */
   readonly links: LinksTable;
+  readonly teachers: TeachersTable;
+  readonly passphrases: PassphrasesTable;
+  readonly invitations: InvitationsTable;
+  readonly passkeys: PasskeysTable;
   /** Where a teacher has signed in. */
   readonly sessions: SessionsTable;
   readonly erased: ErasedTable;

@@ -4,15 +4,16 @@
  * Conventions: a file is on the disk before its row is, and a row goes before its file; what a crash leaves between the
  * two is a file without a row, which is deleted later. A recording in place of another is another file.
  */
-import type {
-  BarMark,
-  Inbox,
-  Keeping,
-  KeptTakes,
-  SentTake,
-  SpokenNote,
-  TakeFacts,
-  TakeOpinion,
+import {
+  type BarMark,
+  FIRST_TEACHER,
+  type Inbox,
+  type Keeping,
+  type KeptTakes,
+  type SentTake,
+  type SpokenNote,
+  type TakeFacts,
+  type TakeOpinion,
 } from '@shedbook/routes';
 import { type Kysely, type Selectable, sql } from 'kysely';
 import { checksumOf } from './checksum.ts';
@@ -40,8 +41,8 @@ export interface ComingTake {
 export interface TakeStore {
   /** All takes of a student, the newest first. */
   of(student: string): Promise<readonly SentTake[]>;
-  /** Takes that nobody has listened to, of everybody on the roster; as many as are shown, and how many there are. */
-  unheard(): Promise<Pick<Inbox, 'takes' | 'takesOf'>>;
+  /** Takes that nobody has listened to, of everybody on a teacher's roster, the first's where it is left out; as many as are shown, and how many there are. */
+  unheard(teacher?: string): Promise<Pick<Inbox, 'takes' | 'takesOf'>>;
   /** Keeps a take, in place of the same one; null where the student has no room left. */
   keep(take: ComingTake): Promise<SentTake | null>;
   /** The file of a take; null where there is no such take. @throws DamagedError where it is not as it was written */
@@ -58,10 +59,10 @@ export interface TakeStore {
   remove(name: TakeName): Promise<boolean>;
   /** Keeps a take however old it gets, or no longer; null where there is no such take. */
   keepByHand(name: TakeName, isKept: boolean): Promise<SentTake | null>;
-  /** How long takes are kept. */
-  keeping(): Promise<KeptTakes>;
-  /** Sets how long takes are kept. */
-  setKeeping(keeping: Keeping): Promise<KeptTakes>;
+  /** How long takes are kept, and how many of a teacher's students are due, the first's where it is left out. */
+  keeping(teacher?: string): Promise<KeptTakes>;
+  /** Sets how long takes are kept, of everybody. */
+  setKeeping(keeping: Keeping, teacher?: string): Promise<KeptTakes>;
   /** Erases takes that are too old and not kept by hand, with their files. @returns how many of whom */
   age(): Promise<ReadonlyMap<string, number>>;
   /** Does what forgets students or takes, and deletes the files of those that are kept no more. */
@@ -207,9 +208,12 @@ export function createTakeStore(
     const old = database.selectFrom('takes').select(['student_id as student', 'take_id as take', 'checksum']);
     return old.where('kept_at', 'is', null).where('sent_at', '<', before).execute();
   };
-  const keeping = async (): Promise<KeptTakes> => {
+  const keeping = async (teacher = FIRST_TEACHER): Promise<KeptTakes> => {
     const takeWeeks = await weeksKept();
-    return { takeWeeks, due: (await aged(takeWeeks)).length };
+    const own = database.selectFrom('students').select('id').where('teacher_id', '=', teacher);
+    const roster = new Set((await own.execute()).map(({ id }) => id));
+    const due = (await aged(takeWeeks)).filter(({ student }) => roster.has(student)).length;
+    return { takeWeeks, due };
   };
   const names = (): Promise<readonly TakeFile[]> =>
     database.selectFrom('takes').select(['student_id as student', 'take_id as take', 'checksum']).execute();
@@ -226,10 +230,11 @@ export function createTakeStore(
       const all = rows().where('takes.student_id', '=', student).orderBy('sent_at', 'desc');
       return (await all.execute()).map((row) => takeOf(row, weeks));
     },
-    unheard: async () => {
+    unheard: async (teacher = FIRST_TEACHER) => {
       const found = await rows()
         .innerJoin('students', 'students.id', 'takes.student_id')
         .select((of) => ['students.name', of.fn.countAll<number>().over().as('n')])
+        .where('students.teacher_id', '=', teacher)
         .where('students.deleted_at', 'is', null)
         .where('heard_at', 'is', null)
         .orderBy('asks', 'desc')
@@ -335,14 +340,14 @@ export function createTakeStore(
       return sent(await find(name));
     },
     keeping,
-    setKeeping: async ({ takeWeeks }) => {
+    setKeeping: async ({ takeWeeks }, teacher = FIRST_TEACHER) => {
       const value = String(takeWeeks);
       await database
         .insertInto('notes')
         .values({ key: KEEPING, value })
         .onConflict((on) => on.column('key').doUpdateSet({ value }))
         .execute();
-      return keeping();
+      return keeping(teacher);
     },
     age: () =>
       turn(async () => {

@@ -2,7 +2,7 @@
  * Word that something changed, for whoever has the desk open.
  *
  * Conventions: it is told that something changed and not what, so that nothing leaves by this way; whoever listens asks
- * for what they may see.
+ * for what they may see. A teacher hears of their own students, and of nobody else's that anything changed.
  * Source: WHATWG HTML, Server-sent events: an event ends with an empty line, a comment begins with a colon.
  */
 
@@ -14,23 +14,23 @@ const MOST_LISTENERS = 100;
 
 /** What tells of changes. */
 export interface Changes {
-  /** Something changed. */
-  readonly tell: () => void;
-  /** An event for every change until nobody waits any more; null where too many listen already. */
-  readonly listen: (signal: AbortSignal) => AsyncIterable<string> | null;
+  /** Something changed. @param teacher of whose students; null for everybody's */
+  readonly tell: (teacher: string | null) => void;
+  /** An event for every change that a teacher hears of until nobody waits any more; null where too many listen already. */
+  readonly listen: (signal: AbortSignal, teacher: string) => AsyncIterable<string> | null;
 }
 
 /** Nobody listens yet. */
 export function createChanges(): Changes {
-  const wakers = new Set<() => void>();
-  const listen = async function* (signal: AbortSignal): AsyncGenerator<string> {
+  const wakers = new Map<() => void, string>();
+  const listen = async function* (signal: AbortSignal, teacher: string): AsyncGenerator<string> {
     let isNew = false;
     let wake: () => void = () => undefined;
     const waker = () => {
       isNew = true;
       wake();
     };
-    wakers.add(waker);
+    wakers.set(waker, teacher);
     signal.addEventListener('abort', waker);
     try {
       yield ': here\n\n';
@@ -53,9 +53,9 @@ export function createChanges(): Changes {
     }
   };
   return {
-    tell: () => {
-      for (const waker of wakers) waker();
+    tell: (teacher) => {
+      for (const [waker, of] of wakers) if (teacher === null || of === teacher) waker();
     },
-    listen: (signal) => (wakers.size >= MOST_LISTENERS ? null : listen(signal)),
+    listen: (signal, teacher) => (wakers.size >= MOST_LISTENERS ? null : listen(signal, teacher)),
   };
 }

@@ -14,9 +14,9 @@ export async function shareChanges({ address }: StorePlace): Promise<SharedChang
   if (address === null) return { changes, close: async () => undefined };
   const { hangBell } = await import('../store/postgres/bell.ts');
   const bell = await hangBell(address, changes.tell);
-  const tell = () => {
-    changes.tell();
-    bell.ring();
+  const tell = (teacher: string | null) => {
+    changes.tell(teacher);
+    bell.ring(teacher);
   };
   return { changes: { ...changes, tell }, close: bell.close };
 }

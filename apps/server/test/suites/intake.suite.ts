@@ -26,7 +26,11 @@ export function intakeSuite({ open }: TestStore): void {
     const send = async (count: number, handlers = weekHandlers(parts)) => {
       const rows = Array.from({ length: count }, (_, n) => `{"id":"${count}","n":${n}}`);
       const asked = { params: { token: '' }, query: {}, body: { version: 1, rows } };
-      return handlers.sendPractice(asked, new AbortController().signal, { ip: '', session: null });
+      return handlers.sendPractice(asked, new AbortController().signal, {
+        ip: '',
+        session: null,
+        teacher: null,
+      });
     };
     expect(await send(100)).toMatchObject({ kind: 'answer', value: { added: 100 } });
     intake.came(student.id, { rows: 49_800, bytes: 0 }, 1);

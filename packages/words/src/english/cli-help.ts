@@ -298,6 +298,14 @@ Examples:
     data: "where lessons are kept; the user's data folder when left out",
     json: 'what was restored as JSON',
   },
+  teacher: {
+    summary: 'let another teacher come to the desk',
+    description:
+      'Adds a teacher and tells the address of a letter to send them: it opens the desk once, within two weeks, to choose a passphrase of their own. For one who is there already it makes another letter, e.g. where the passphrase was forgotten. From the second teacher on each signs in by name, also on this computer, and sees their own students alone; what was there before is the first teacher’s, who is the head. Without a name it lists who is there.',
+    name: 'what the teacher is called',
+    address: 'address by which teachers reach the desk; that of this computer when left out',
+    data: "where lessons are kept; the user's data folder when left out",
+  },
   journal: {
     summary: 'tell who did what with what the desk keeps',
     description:

@@ -168,6 +168,18 @@ export const cli = {
       '.input {$found :integer} .match $found one {{passphrase: found {$found} character, expected {$least :integer} to {$most :integer}}} * {{passphrase: found {$found} characters, expected {$least :integer} to {$most :integer}}}',
     set: 'The passphrase is set. Whoever had signed in has to do so again.',
   },
+  teacher: {
+    letter: '{$name} chooses a passphrase at this address, which opens once, within two weeks:',
+    first: 'The first teacher has no name yet: signing in, leave the name empty, then say it under Students.',
+    noPassphrase:
+      'teacher: found no passphrase of the desk, expected one first: set it with "shedbook passphrase"',
+    noName: 'teacher: found "{$name}", expected a name of 1 to {$most :integer} characters',
+    roles: { head: 'head', teacher: 'teacher' },
+    unnamed: 'the first teacher',
+    here: '{$name} ({$role}), {$students}',
+    invited: '{$name} ({$role}), {$students}, was invited and never came',
+    students: '.input {$n :integer} .match $n one {{{$n} student}} * {{{$n} students}}',
+  },
   privateLink: {
     noSuchLink: 'This private link opens nothing any more. Ask your teacher for a new one.',
     nothingSet: 'Nothing has been set for you yet. Your teacher will; then this page shows it.',

@@ -42,6 +42,12 @@ const deeds = {
   'student-removed': 'took a student off the roster',
   'student-restored': 'brought a student back',
   'student-erased': 'erased a student for good',
+  'student-handed-over': 'handed a student over',
+  'teacher-added': 'added a teacher',
+  'teacher-invited': 'made a letter for a teacher',
+  'teacher-joined': 'took a letter up and chose a passphrase',
+  'teacher-changed': 'changed a teacher’s name or role',
+  'teacher-removed': 'let a teacher go',
 } as const;
 
 /** An entry. */

@@ -299,6 +299,14 @@ Beispiele:
     data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
     json: 'was zurückgeholt wurde als JSON',
   },
+  teacher: {
+    summary: 'eine weitere Lehrkraft ans Pult lassen',
+    description:
+      'Nimmt eine Lehrkraft auf und sagt die Adresse eines Briefs an sie: Er öffnet das Pult einmal, binnen zwei Wochen, damit sie eine eigene Passphrase wählt. Für eine, die schon da ist, gibt es einen neuen Brief, etwa wenn die Passphrase vergessen ist. Ab der zweiten meldet sich jede mit Namen an, auch auf diesem Rechner, und sieht nur ihre eigenen Schüler; was vorher da war, gehört der ersten, der Leitung. Ohne Namen wird gesagt, wer da ist.',
+    name: 'Name der Lehrkraft',
+    address: 'Adresse, unter der Lehrkräfte das Pult erreichen; ohne Angabe die dieses Rechners',
+    data: 'wo Lektionen liegen; ohne Angabe im Datenordner des Benutzers',
+  },
   journal: {
     summary: 'sagen, wer was mit dem getan hat, was das Pult aufbewahrt',
     description:

@@ -170,6 +170,19 @@ export const cli = translation<typeof english.cli>()({
       '.input {$found :integer} .match $found one {{passphrase: {$found} Zeichen gefunden, erwartet sind {$least :integer} bis {$most :integer}}} * {{passphrase: {$found} Zeichen gefunden, erwartet sind {$least :integer} bis {$most :integer}}}',
     set: 'Die Passphrase ist gesetzt. Wer angemeldet war, muss sich neu anmelden.',
   },
+  teacher: {
+    letter: '{$name} wählt eine Passphrase an dieser Adresse, die sich einmal öffnet, binnen zwei Wochen:',
+    first:
+      'Die erste Lehrkraft hat noch keinen Namen: beim Anmelden das Feld leer lassen, dann unter „Schüler“ nachtragen.',
+    noPassphrase:
+      'teacher: keine Passphrase des Pults gefunden, erst ist eine zu setzen: mit „shedbook passphrase“',
+    noName: 'teacher: „{$name}“ gefunden, erwartet ist ein Name von 1 bis {$most :integer} Zeichen',
+    roles: { head: 'Leitung', teacher: 'Lehrkraft' },
+    unnamed: 'die erste Lehrkraft',
+    here: '{$name}: {$role}, {$students}',
+    invited: '{$name}: {$role}, {$students}, eingeladen und nie gekommen',
+    students: '.input {$n :integer} .match $n one {{{$n} Schüler}} * {{{$n} Schüler}}',
+  },
   privateLink: {
     noSuchLink: 'Dieser private Link öffnet nichts mehr. Bitte deine Lehrkraft um einen neuen.',
     nothingSet: 'Für dich ist noch nichts aufgegeben. Sobald etwas aufgegeben ist, steht es hier.',

@@ -47,5 +47,11 @@ export const entries = translation<typeof english.entries>()({
     'student-removed': 'Schüler aus der Liste genommen',
     'student-restored': 'Schüler zurückgeholt',
     'student-erased': 'Schüler endgültig gelöscht',
+    'student-handed-over': 'Schüler übergeben',
+    'teacher-added': 'Lehrkraft aufgenommen',
+    'teacher-invited': 'Brief an eine Lehrkraft gemacht',
+    'teacher-joined': 'Brief angenommen und Passphrase gewählt',
+    'teacher-changed': 'Namen oder Rolle einer Lehrkraft geändert',
+    'teacher-removed': 'Lehrkraft verabschiedet',
   },
 });

@@ -9,6 +9,7 @@ import { hearingMessages as hearingEnglish } from '../english/hearing.ts';
 import { oldBrowser as oldEnglish } from '../english/old-browser.ts';
 import { practiceMessages as practiceEnglish } from '../english/practice.ts';
 import { report as reportEnglish } from '../english/report.ts';
+import { school as schoolEnglish } from '../english/school.ts';
 import * as sheetEnglish from '../english/sheet.ts';
 import { soundCheck as checkEnglish } from '../english/sound-check.ts';
 import { books as booksGerman } from '../german/books.ts';
@@ -21,6 +22,7 @@ import { hearingMessages as hearingGerman } from '../german/hearing.ts';
 import { oldBrowser as oldGerman } from '../german/old-browser.ts';
 import { practiceMessages as practiceGerman } from '../german/practice.ts';
 import { report as reportGerman } from '../german/report.ts';
+import { school as schoolGerman } from '../german/school.ts';
 import * as sheetGerman from '../german/sheet.ts';
 import { soundCheck as checkGerman } from '../german/sound-check.ts';
 import { LANGUAGES, pickLanguage } from '../language/languages.ts';
@@ -42,6 +44,7 @@ const ENGLISH_TEXTS = [
   ...textsOf(oldEnglish, 'old'),
   ...textsOf(checkEnglish, 'check'),
   ...textsOf(booksEnglish, 'books'),
+  ...textsOf(schoolEnglish, 'school'),
   ...textsOf(hearingEnglish, 'hearing'),
   ...textsOf(reportEnglish, 'report'),
   ...textsOf({ ...sheetEnglish }, 'sheet'),
@@ -57,6 +60,7 @@ const GERMAN_TEXTS = [
   ...textsOf(oldGerman, 'old'),
   ...textsOf(checkGerman, 'check'),
   ...textsOf(booksGerman, 'books'),
+  ...textsOf(schoolGerman, 'school'),
   ...textsOf(hearingGerman, 'hearing'),
   ...textsOf(reportGerman, 'report'),
   ...textsOf({ ...sheetGerman }, 'sheet'),

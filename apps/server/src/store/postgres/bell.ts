@@ -1,5 +1,6 @@
 /**
- * A bell that servers which share a database ring for each other: something changed, and nothing of what.
+ * A bell that servers which share a database ring for each other: something of a teacher's students
+ * changed, and nothing of what.
  *
  * Conventions: whoever rings does not hear it; a ring that comes while there is no connection is lost, as a desk that
  * was asleep has missed it, and whoever was cut off hears one once they are back.
@@ -10,8 +11,8 @@ import pg from 'pg';
 
 /** The bell of one server. */
 export interface Bell {
-  /** Rings for the others. */
-  ring(): void;
+  /** Rings for the others. @param teacher of whose students something changed; null for everybody's */
+  ring(teacher: string | null): void;
   close(): Promise<void>;
 }
 
@@ -40,39 +41,40 @@ async function connect(
   return client;
 }
 
-/** Hangs up a bell. @param onRing another server rang, or may have */
-export async function hangBell(address: string, onRing: () => void): Promise<Bell> {
+/** Hangs up a bell. @param onRing another server rang for a teacher; for everybody where it may have */
+export async function hangBell(address: string, onRing: (teacher: string | null) => void): Promise<Bell> {
   const own = randomUUID();
   let client: pg.Client | null = null;
   let isClosed = false;
   let timer: NodeJS.Timeout | null = null;
   let isRinging = false;
-  let isToRing = false;
-  const heard = (ringer: string) => {
-    if (ringer !== own) onRing();
+  const due = new Set<string>();
+  const heard = (payload: string) => {
+    const [ringer, teacher] = payload.split(' ');
+    if (ringer !== own) onRing(teacher ?? null);
   };
   const gone = () => {
     client = null;
     if (isClosed) return;
-    timer = setTimeout(() => void begin().then(onRing, gone), AGAIN_MS);
+    timer = setTimeout(() => void begin().then(() => onRing(null), gone), AGAIN_MS);
     timer.unref();
   };
   const begin = async () => {
     client = await connect(address, heard, gone);
   };
-  /** Rings until nothing has changed since: one ring tells of all that came before it. */
+  /** Rings until nothing has changed since: one ring tells of all that came before it to one teacher. */
   const ring = async () => {
-    while (isToRing) {
-      isToRing = false;
-      const rung = client?.query("select pg_notify('shedbook ' || current_schema(), $1)", [own]);
+    for (const told of due) {
+      due.delete(told);
+      const rung = client?.query("select pg_notify('shedbook ' || current_schema(), $1)", [told]);
       await rung?.catch(() => undefined);
     }
     isRinging = false;
   };
   await begin();
   return {
-    ring: () => {
-      isToRing = true;
+    ring: (teacher) => {
+      due.add(teacher === null ? own : `${own} ${teacher}`);
       if (isRinging) return;
       isRinging = true;
       void ring();

@@ -20,7 +20,8 @@ type Cells = Readonly<Record<string, Value>>;
 /** Every table, none before one that it refers to. */
 const TABLES = [
   ...(['lessons', 'steps', 'summaries', 'demonstrations', 'books', 'students', 'log_rows', 'links'] as const),
-  ...(['hours', 'takes', 'voices', 'notes', 'sessions', 'erased', 'journal'] as const),
+  ...(['hours', 'takes', 'voices', 'notes', 'erased', 'journal'] as const),
+  ...(['teachers', 'passphrases', 'invitations', 'passkeys', 'sessions'] as const),
 ] satisfies readonly (keyof Tables)[];
 
 /** Rows that are read at once, and of those with sound in them. */
@@ -44,6 +45,8 @@ async function copyOut(inside: Transaction<Tables>, file: SQLite.Database, table
   const columns = columnsOf(file, table);
   const names = sql.join(columns.map((name) => sql.ref(name)));
   const places = columns.map(() => '?').join(', ');
+  // a new store has its first teacher already
+  file.exec(`delete from ${table}`);
   const insert = file.prepare(`insert into ${table} (${columns.join(', ')}) values (${places})`);
   await sql`declare part no scroll cursor for select ${names} from ${sql.table(table)}`.execute(inside);
   const fetch = sql<Cells>`fetch forward ${sql.lit(rowsAtOnce(table))} from part`;

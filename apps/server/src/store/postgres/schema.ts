@@ -209,7 +209,43 @@ const LAST_PLAYED = `
   create trigger played_deleted after delete on log_rows
     referencing old table as gone for each statement execute function play_recounted();`;
 
+/** Several teachers, see the step of SQLite's. */
+const TEACHERS = `
+  create table teachers (
+    id ${TEXT} primary key,
+    name ${TEXT} not null,
+    finds ${TEXT} not null unique,
+    role ${TEXT} not null
+  );
+  insert into teachers (id, name, finds, role) values ('first', '', '', 'head');
+  create table passphrases (teacher_id ${TEXT} primary key, hash ${TEXT} not null);
+  insert into passphrases (teacher_id, hash) select 'first', value from notes where key = 'passphrase';
+  delete from notes where key = 'passphrase';
+  create table invitations (
+    token_digest ${TEXT} primary key,
+    teacher_id ${TEXT} not null,
+    made_at ${TEXT} not null
+  );
+  create table passkeys (
+    id ${TEXT} primary key,
+    teacher_id ${TEXT} not null,
+    public_key ${TEXT} not null,
+    counter bigint not null,
+    made_at ${TEXT} not null,
+    used_at ${TEXT}
+  );
+  alter table sessions add column teacher_id ${TEXT} not null default 'first';
+  alter table lessons add column teacher_id ${TEXT} not null default 'first';
+  alter table books add column teacher_id ${TEXT} not null default 'first';
+  alter table students add column teacher_id ${TEXT} not null default 'first';
+  alter table journal add column teacher_id ${TEXT};
+  drop index students_by_coming;
+  drop index students_by_playing;
+  create index students_by_coming on students (teacher_id, created_at, id) where deleted_at is null;
+  create index students_by_playing on students (teacher_id, played_at) where deleted_at is null;`;
+
 /** In order: the first makes a store as SQLite's was when there was one in PostgreSQL at first. */
 export const POSTGRES_MIGRATIONS: readonly PostgresMigration[] = [
   { version: 19, statements: [FUNCTIONS, LESSONS, STUDENTS, TAKES, AROUND, LAST_PLAYED].join('\n') },
+  { version: 20, statements: TEACHERS },
 ];

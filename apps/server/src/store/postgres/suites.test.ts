@@ -16,6 +16,7 @@ import { shelfSuite } from '../../../test/suites/shelf.suite.ts';
 import { studentsSuite } from '../../../test/suites/students.suite.ts';
 import { takesSuite } from '../../../test/suites/takes.suite.ts';
 import { workSuite } from '../../../test/suites/work.suite.ts';
+import { teachersSuite } from '../../../test/suites/teachers.suite.ts';
 
 const SUITES = [
   ...[
@@ -29,7 +30,7 @@ const SUITES = [
     lessonsSuite,
     namesInUseSuite,
   ],
-  ...[rosterSuite, seedSuite, shelfSuite, studentsSuite, takesSuite, workSuite],
+  ...[rosterSuite, seedSuite, shelfSuite, studentsSuite, takesSuite, teachersSuite, workSuite],
 ];
 
 describe('in PostgreSQL', () => {

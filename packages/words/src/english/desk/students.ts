@@ -247,8 +247,5 @@ export const links = {
 
 /** Words of `signIn`. */
 export const signIn = {
-  title: 'Sign in',
-  lead: 'Others reach this desk, so it asks who comes.',
-  passphrase: 'Passphrase',
   out: 'Sign out',
 } as const;

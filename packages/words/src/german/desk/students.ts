@@ -253,8 +253,5 @@ export const links = translation<typeof english.links>()({
 
 /** Words of `signIn`. */
 export const signIn = translation<typeof english.signIn>()({
-  title: 'Anmelden',
-  lead: 'Dieses Pult erreichen auch andere, darum fragt es, wer kommt.',
-  passphrase: 'Passphrase',
   out: 'Abmelden',
 });
