@@ -23,11 +23,14 @@ const DESCRIPTION = new RegExp(`z\\.describe\\(\\s*${TEXTS}\\s*,?\\s*\\)`, 'g');
 /** What a route does, and what its refusals mean. */
 const ROUTE_DESCRIPTION = new RegExp(`\\b(?:does|meaning):\\s*${TEXTS},?`, 'g');
 
-/** What the server alone asks of a route and of a refusal: whose it is, what it reads, with what it refuses. */
-const FOR_THE_SERVER = /\n {4}(?:whose: '[^']*'|refusals: \[[^\]]*\]|(?:params|query): \w+),|\bstatus: \d+,/g;
+/** The rest of a line, and of those that belong to it. */
+const WHOLE = '.*(?:\\n {5,}.*|\\n {4}[)\\]}].*)*';
 
-/** What is sent with a route, where one line says it: a desk sends JSON where it is neither nothing nor a file. */
-const SENT = /\n {4}body: (?!null\b|'bytes').*,(?=\n {4}\w)/g;
+/** What the server alone asks of a route and of a refusal: whose it is, what it reads, with what it refuses. */
+const FOR_THE_SERVER = new RegExp(`\\n {4}(?:whose|params|query|refusals): ${WHOLE}|\\bstatus: \\d+,`, 'g');
+
+/** What is sent with a route: a desk sends JSON where it is neither nothing nor a file. */
+const SENT = new RegExp(`\\n {4}body: (?!null\\b|'bytes')${WHOLE}`, 'g');
 
 /** Descriptions of schemas, routes and refusals are for the reference in docs, which no browser writes: they stay behind. */
 const withoutDescriptions = (): Plugin => ({

@@ -1,12 +1,20 @@
 /** For browser tests: the built desk on a real server with a store of its own, in a real Chromium. */
+import { once } from 'node:events';
 import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { type AddressInfo, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Lesson, parseLesson } from '@shedbook/core';
 import { pathOf, type View } from '@shedbook/desk/address';
 import type { StoredLesson } from '@shedbook/routes';
-import { type RunningServer, type StartOptions, setPassphrase, startServer } from '@shedbook/server';
+import {
+  inviteTeacher,
+  type RunningServer,
+  type StartOptions,
+  setPassphrase,
+  startServer,
+} from '@shedbook/server';
 import { type Browser, chromium, type Page, type Request } from 'playwright-core';
 import { expect, onTestFinished } from 'vitest';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
@@ -91,6 +99,34 @@ export async function startGuardedDesk(passphrase: string, address: string): Pro
   const dataDir = newFolder();
   await setPassphrase(passphrase, dataDir);
   return (await serverIn(dataDir, { address })).url;
+}
+
+/** A port that nobody listens on just now. */
+async function freePort(): Promise<number> {
+  const server = createServer().listen(0);
+  await once(server, 'listening');
+  const { port } = server.address() as AddressInfo;
+  server.close();
+  await once(server, 'close');
+  return port;
+}
+
+/**
+ * An empty desk at an address that a browser takes for safe, with other teachers let in; closed when the test ends.
+ * @returns its address, and what opens the letter of each
+ */
+export async function startSchool(
+  passphrase: string,
+  names: readonly string[],
+): Promise<{ readonly url: string; readonly letters: readonly string[] }> {
+  const dataDir = newFolder();
+  await setPassphrase(passphrase, dataDir);
+  const port = await freePort();
+  const address = `http://localhost:${port}`;
+  const letters: string[] = [];
+  for (const name of names) letters.push(await inviteTeacher(name, { address, dataDir }));
+  await serverIn(dataDir, { port, address });
+  return { url: `${address}/`, letters };
 }
 
 /** A window of its own, closed when the test ends. */

@@ -21,6 +21,7 @@ import { openFault } from './store/open.ts';
 import { hasStore, openStore } from './store/open-store.ts';
 import { openTakesOf, settleTakes } from './store/open-takes.ts';
 import { createOwners, type Owners } from './store/owners.ts';
+import { createPasskeyStore, type PasskeyStore } from './store/passkeys.ts';
 import { placeOf, type StorePlace } from './store/place.ts';
 import { createSignInStore, type SignInStore } from './store/sign-in.ts';
 import { openSteadyClock, type SteadyClock } from './store/steady-clock.ts';
@@ -118,6 +119,7 @@ interface OpenStore {
   readonly takeFiles: TakeFiles;
   readonly teachers: TeacherStore;
   readonly owners: Owners;
+  readonly passkeys: PasskeyStore;
   readonly takes: TakeStore;
   readonly media: MediaStore;
   readonly demonstrations: DemonstrationStore;
@@ -165,6 +167,7 @@ async function openStores(place: StorePlace, sumUp: SumUp = sumUpAtOnce): Promis
       signIn: createSignInStore(database, wall),
       teachers: createTeacherStore(database, wall),
       owners: createOwners(database),
+      passkeys: createPasskeyStore(database, wall),
       store: { ...store, erase: overwritten(eraseLesson) },
       students: {
         ...students,
@@ -269,6 +272,7 @@ async function startIn(place: StorePlace, options: StartOptions): Promise<Runnin
       changes: shared.changes,
       teachers: open.teachers,
       owners: open.owners,
+      passkeys: open.passkeys,
       asksWho: async () => isReached || (await signIn.areSeveral()),
       sheets,
       packs,

@@ -33,6 +33,7 @@ export {
   type Keeping,
   type KeptTakes,
 } from './keeping.ts';
+export type { PasskeyAnswer, StoredPasskey } from './passkeys.ts';
 export {
   COMMON_REFUSALS,
   REFUSALS,

@@ -67,6 +67,8 @@ export const DEEDS = [
   'teacher-joined',
   'teacher-changed',
   'teacher-removed',
+  'passkey-added',
+  'passkey-removed',
 ] as const;
 
 /** What is written into the journal. */

@@ -107,6 +107,18 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'no letter to a teacher has this secret, or it was taken up, or is too old',
   },
+  'no-passkeys-here': {
+    status: 409,
+    values: nothing,
+    meaning:
+      'the server was told no address by which others reach it encrypted, for which a passkey could hold',
+  },
+  'passkey-refused': {
+    status: 403,
+    values: nothing,
+    meaning: 'the passkey is unknown, or its answer wrong or late',
+  },
+  'no-such-passkey': { status: 404, values: nothing, meaning: 'whoever asks has no such passkey' },
   'name-taken': { status: 409, values: nothing, meaning: 'another teacher has this name' },
   'first-stays': { status: 409, values: nothing, meaning: 'the first teacher stays, as a head' },
   'no-passphrase': {

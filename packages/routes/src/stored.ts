@@ -395,6 +395,9 @@ export const session = z.readonly(
     school: z
       .optional(z.readonly(z.object({ teacher: z.nullable(teacher).check(z.describe('who signed in')) })))
       .check(z.describe('there where there are several teachers')),
+    hasPasskeys: z
+      .optional(z.boolean())
+      .check(z.describe('whether anybody has a passkey; there where this address allows of some')),
   }),
 );
 

@@ -39,7 +39,6 @@ export function JoinForm({ words, letter, onIn }: JoinFormProps) {
   };
   return (
     <form onSubmit={(event) => void submit(event)}>
-      <h1>{words.title}</h1>
       <Field
         label={words.passphrase}
         type="password"

@@ -1,51 +1,62 @@
 /** Who comes: a passphrase, and a name where there are several teachers. */
+import type { Session } from '@shedbook/routes';
 import { Button, Field } from '@shedbook/stand';
 import type { SchoolWords } from '@shedbook/words';
+import { browserSupportsWebAuthn } from '@simplewebauthn/browser';
 import { type FormEvent, useEffect, useState } from 'react';
-import { ask, RefusedError } from '../document/client.ts';
+import { ask, RefusedError, UnreachableError } from '../document/client.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { useWords } from '../words/words.tsx';
+import { signInByPasskey } from './passkeys.ts';
 
 interface SignInFormProps {
   readonly words: SchoolWords['signIn'];
   readonly onIn: () => void;
 }
 
-/** Whether a name is asked for; null while that is not known. */
-function useAsksName(): boolean | null {
-  const [asks, setAsks] = useState<boolean | null>(null);
+/** What the server asks of whoever comes; null while that is not known. */
+function useSession(): Session | null {
+  const [session, setSession] = useState<Session | null>(null);
   useEffect(() => {
-    ask('readSession', {}).then(
-      ({ school }) => setAsks(school !== undefined),
-      () => setAsks(false),
-    );
+    ask('readSession', {}).then(setSession, () => setSession({ state: 'out' }));
   }, []);
-  return asks;
+  return session;
 }
 
 /** The form. */
 export function SignInForm({ words, onIn }: SignInFormProps) {
   const all = useWords();
-  const asksName = useAsksName();
+  const session = useSession();
   const [name, setName] = useState('');
   const [passphrase, setPassphrase] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [isAsking, setAsking] = useState(false);
-  if (asksName === null) return null;
-  const submit = async (event: FormEvent) => {
-    event.preventDefault();
+  if (!session) return null;
+  const asksName = session.school !== undefined;
+  const hasPasskeys = session.hasPasskeys && browserSupportsWebAuthn();
+  /** A sentence for what went wrong; what a browser says of passkeys is for programs. */
+  const sentence = (error: unknown) => {
+    const isWrong = error instanceof RefusedError && error.code === 'wrong-passphrase';
+    if (isWrong && asksName) return words.wrong;
+    const isOurs = error instanceof RefusedError || error instanceof UnreachableError;
+    return isOurs ? wordsFor(error, all) : words.noPasskey;
+  };
+  const enter = async (way: () => Promise<unknown>) => {
     setAsking(true);
     try {
-      await ask('signIn', { body: asksName ? { name, passphrase } : { passphrase } });
+      await way();
       onIn();
     } catch (error) {
-      const isWrong = error instanceof RefusedError && error.code === 'wrong-passphrase';
-      setProblem(isWrong && asksName ? words.wrong : wordsFor(error, all));
+      setProblem(sentence(error));
       setAsking(false);
     }
   };
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    void enter(() => ask('signIn', { body: asksName ? { name, passphrase } : { passphrase } }));
+  };
   return (
-    <form onSubmit={(event) => void submit(event)}>
+    <form onSubmit={submit}>
       {asksName && (
         <Field
           label={words.name}
@@ -69,6 +80,11 @@ export function SignInForm({ words, onIn }: SignInFormProps) {
       <Button dress="strong" type="submit" disabled={isAsking}>
         {words.title}
       </Button>
+      {hasPasskeys && (
+        <Button disabled={isAsking} onClick={() => void enter(signInByPasskey)}>
+          {words.passkey}
+        </Button>
+      )}
     </form>
   );
 }

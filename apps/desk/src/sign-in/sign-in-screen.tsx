@@ -21,7 +21,7 @@ export function SignInScreen({ onIn }: { readonly onIn: () => void }) {
   const { title, lead } = letter === null ? words.signIn : words.join;
   return (
     <>
-      <ScreenHead title={desk.title} lead={lead}>
+      <ScreenHead title={letter === null ? desk.title : title} lead={lead}>
         {null}
       </ScreenHead>
       <main className={styles.signIn} aria-label={title}>

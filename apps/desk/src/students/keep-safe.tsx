@@ -29,11 +29,11 @@ export function PracticeTable({ student }: TableProps) {
 export function KeepSafe() {
   const { value: session } = useFresh(readSession);
   const isHead = session?.school?.teacher?.role !== 'teacher';
-  const words = useLanguage().words.safe;
+  const { safe: words, refusals } = useLanguage().words;
   return (
     <section className={styles.safe} aria-label={words.title} data-part="keep-safe">
       <h2>{words.title}</h2>
-      <p className="quiet">{words.lead}</p>
+      <p className="quiet">{session?.school ? refusals['school-backup'] : words.lead}</p>
       <p>
         {session && !session.school && (
           <a className={buttonClass()} download href={addressOf(ROUTES.backUp, {})}>

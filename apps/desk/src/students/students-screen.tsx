@@ -13,6 +13,7 @@ import { useWords } from '../words/words.tsx';
 import { readSession } from './api.ts';
 import { Inbox } from './inbox.tsx';
 import { KeepSafe } from './keep-safe.tsx';
+import { Passkeys } from './passkeys.tsx';
 import { RosterList } from './roster-list.tsx';
 import { StudentSheet } from './student-sheet.tsx';
 import styles from './students-screen.module.css';
@@ -73,6 +74,7 @@ export function StudentsScreen() {
             <KeepSafe />
           </>
         )}
+        {session?.state === 'in' && session.hasPasskeys !== undefined && <Passkeys />}
         {isHead && <TeachersList you={session?.school?.teacher?.id ?? ''} onHandOver={roster.part.refresh} />}
       </main>
       {erased && <ReceiptSheet erased={erased} onClose={() => setErased(null)} />}

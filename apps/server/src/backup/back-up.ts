@@ -28,7 +28,7 @@ export const BACKING_UP = 'backing-up-';
 const THE_TAKE = 'from takes where student_id = ? and take_id = ?';
 
 /** What lets somebody in here and nowhere else. */
-export const ADMISSIONS = ['sessions', 'invitations', 'passkeys'] as const;
+export const ADMISSIONS = ['sessions', 'invitations', 'passkeys', 'challenges'] as const;
 
 /** The store at one moment, in a folder of its own; nobody is signed in there, or invited. */
 async function takeSnapshot(source: BackupSource, folder: string): Promise<SQLite.Database> {

@@ -1,7 +1,6 @@
 /** What answers the table of routes, put together. */
 
 import type { MediaStore } from '../store/media-files.ts';
-import type { SignInStore } from '../store/sign-in.ts';
 import { type BackupParts, backupHandlers } from './backup-handlers.ts';
 import { type BookParts, bookHandlers } from './book-handlers.ts';
 import { type ChangeParts, changeHandlers } from './change-handlers.ts';
@@ -13,8 +12,9 @@ import { type JournalParts, journalHandlers } from './journal-handlers.ts';
 import { lessonHandlers } from './lesson-handlers.ts';
 import { type LinkParts, linkHandlers } from './link-handlers.ts';
 import { mediaHandlers } from './media-handlers.ts';
+import { passkeyHandlers } from './passkey-handlers.ts';
 import { type ProgressParts, progressHandlers } from './progress-handlers.ts';
-import { sessionHandlers } from './session-handlers.ts';
+import { type SessionParts, sessionHandlers } from './session-handlers.ts';
 import { studentHandlers } from './student-handlers.ts';
 import { type TakeParts, takeHandlers } from './take-handlers.ts';
 import { type TeacherParts, teacherHandlers } from './teacher-handlers.ts';
@@ -32,15 +32,11 @@ export interface HandlerParts
     JournalParts,
     LinkParts,
     ProgressParts,
+    SessionParts,
     TakeParts,
     TeacherParts,
     WeekParts {
   readonly media: MediaStore;
-  readonly signIn: SignInStore;
-  /** Whether whoever comes to the desk has to sign in. */
-  readonly asksWho: () => Promise<boolean>;
-  /** Milliseconds that never go back. */
-  readonly clock: () => number;
 }
 
 /** Answers every route. */
@@ -59,6 +55,7 @@ export function allHandlers(parts: HandlerParts) {
     ...journalHandlers(parts),
     ...linkHandlers(parts),
     ...mediaHandlers(parts),
+    ...passkeyHandlers(parts),
     ...progressHandlers(parts),
     ...sessionHandlers(parts),
     ...takeHandlers(parts),

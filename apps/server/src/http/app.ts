@@ -27,6 +27,7 @@ import type { LessonStore } from '../store/lessons.ts';
 import type { LinkStore } from '../store/links.ts';
 import type { MediaStore } from '../store/media-files.ts';
 import type { Owners } from '../store/owners.ts';
+import type { PasskeyStore } from '../store/passkeys.ts';
 import type { StorePlace } from '../store/place.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import type { StudentStore } from '../store/students.ts';
@@ -60,6 +61,7 @@ export interface AppParts {
   readonly signIn: SignInStore;
   readonly teachers: TeacherStore;
   readonly owners: Owners;
+  readonly passkeys: PasskeyStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: () => Promise<boolean>;
   readonly sheets: SheetMaker;

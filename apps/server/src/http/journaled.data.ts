@@ -24,6 +24,9 @@ function isPassed(body: unknown): boolean {
 /** The deed of each route; null where this time there is nothing to write. */
 export const JOURNALED: Readonly<Partial<Record<RouteName, (asked: Journaled) => Deed | null>>> = {
   signIn: () => 'signed-in',
+  usePasskey: () => 'signed-in',
+  addPasskey: () => 'passkey-added',
+  removePasskey: () => 'passkey-removed',
   acceptInvitation: () => 'teacher-joined',
   addTeacher: () => 'teacher-added',
   inviteTeacher: () => 'teacher-invited',

@@ -1,8 +1,11 @@
 /** Signing in and out. */
 import type { Session, Teacher } from '@shedbook/routes';
+import type { PasskeyStore } from '../store/passkeys.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import { countAttempts } from '../week/attempts.ts';
+import type { Whereabouts } from './guard.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
+import { passkeyPlace } from './passkey-place.ts';
 
 /** Wrong passphrases that one caller may give within a quarter of an hour. */
 const LIMITS = { most: 5, withinMs: 15 * 60_000 } as const;
@@ -10,20 +13,31 @@ const LIMITS = { most: 5, withinMs: 15 * 60_000 } as const;
 /** What signing in needs. */
 export interface SessionParts {
   readonly signIn: SignInStore;
+  readonly passkeys: PasskeyStore;
+  readonly where: Whereabouts;
   /** Whether anybody has to sign in here. */
   readonly asksWho: () => Promise<boolean>;
   /** Milliseconds that never go back. */
   readonly clock: () => number;
 }
 
-/** Answers the routes of signing in. */
-export function sessionHandlers({ signIn, asksWho, clock }: SessionParts) {
-  const attempts = countAttempts(LIMITS, clock);
-  /** What somebody's browser is told of who came. */
-  const told = async (teacher: Teacher | null): Promise<Session> => {
-    const state = teacher ? 'in' : 'out';
-    return (await signIn.areSeveral()) ? { state, school: { teacher } } : { state };
+/** What somebody's browser is told of who came. */
+export async function toldOf(
+  { signIn, passkeys, where }: Pick<SessionParts, 'signIn' | 'passkeys' | 'where'>,
+  teacher: Teacher | null,
+): Promise<Session> {
+  return {
+    state: teacher ? 'in' : 'out',
+    ...((await signIn.areSeveral()) ? { school: { teacher } } : {}),
+    ...(passkeyPlace(where) ? { hasPasskeys: await passkeys.areAny() } : {}),
   };
+}
+
+/** Answers the routes of signing in. */
+export function sessionHandlers(parts: SessionParts) {
+  const { signIn, asksWho, clock } = parts;
+  const attempts = countAttempts(LIMITS, clock);
+  const told = (teacher: Teacher | null) => toldOf(parts, teacher);
   return {
     readSession: async (_asked, _signal, { session }) => {
       if (!(await asksWho())) return answer({ state: 'open' as const });

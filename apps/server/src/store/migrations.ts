@@ -218,6 +218,11 @@ const TEACHERS = `
     made_at text not null,
     used_at text
   ) strict, without rowid;
+  create table challenges (
+    token_digest text primary key not null,
+    teacher_id text,
+    made_at text not null
+  ) strict, without rowid;
   alter table sessions add column teacher_id text not null default 'first';
   alter table lessons add column teacher_id text not null default 'first';
   alter table books add column teacher_id text not null default 'first';

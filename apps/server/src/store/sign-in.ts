@@ -19,7 +19,7 @@ export interface SignInStore {
   isSet(): Promise<boolean>;
   /** Whether there are several teachers, so that each has to say who comes. */
   areSeveral(): Promise<boolean>;
-  /** Sets the first teacher's passphrase, in place of one before; they have to sign in anew. */
+  /** Sets the first teacher's passphrase, in place of one before; they have to sign in anew, and their passkeys are gone. */
   set(passphrase: string): Promise<void>;
   /** Signs in. @param name who; asked for where there are several. @returns a secret for the cookie; null when the two do not go together */
   signIn(passphrase: string, name?: string): Promise<string | null>;
@@ -71,13 +71,13 @@ export function createSignInStore(database: Kysely<Tables>, clock: () => Date): 
     const found = database.selectFrom('passphrases').select('hash').where('teacher_id', '=', teacher);
     return (await found.executeTakeFirst())?.hash;
   };
-  /** Keeps a passphrase, and lets nobody in who gave the one before. */
+  /** Keeps a passphrase, and lets nobody in who gave the one before, or has a passkey from before. */
   const keep = async (teacher: string, hash: string) =>
     inTransaction(database, async (inside) => {
       const row = inside.insertInto('passphrases').values({ teacher_id: teacher, hash });
       await row.onConflict((on) => on.column('teacher_id').doUpdateSet({ hash })).execute();
-      await inside.deleteFrom('sessions').where('teacher_id', '=', teacher).execute();
-      await inside.deleteFrom('invitations').where('teacher_id', '=', teacher).execute();
+      for (const table of ['sessions', 'invitations', 'passkeys'] as const)
+        await inside.deleteFrom(table).where('teacher_id', '=', teacher).execute();
     });
   const areSeveral = async () =>
     (await database.selectFrom('teachers').select('id').limit(2).execute()).length > 1;

@@ -39,6 +39,15 @@ interface InvitationsTable {
   readonly made_at: string;
 }
 
+/** What devices are asked just now. */
+interface ChallengesTable {
+  /** Of what is to be signed. */
+  readonly token_digest: string;
+  /** Who adds a passkey; null for whoever signs in. */
+  readonly teacher_id: string | null;
+  readonly made_at: string;
+}
+
 /** What each teacher has: devices that sign in by themselves. Source: W3C, Web Authentication. */
 interface PasskeysTable {
   /** As the device names it, base64url. */
@@ -271,6 +280,7 @@ export interface Tables {
   readonly passphrases: PassphrasesTable;
   readonly invitations: InvitationsTable;
   readonly passkeys: PasskeysTable;
+  readonly challenges: ChallengesTable;
   /** Where a teacher has signed in. */
   readonly sessions: SessionsTable;
   readonly erased: ErasedTable;

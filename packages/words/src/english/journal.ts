@@ -48,6 +48,8 @@ const deeds = {
   'teacher-joined': 'took a letter up and chose a passphrase',
   'teacher-changed': 'changed a teacher’s name or role',
   'teacher-removed': 'let a teacher go',
+  'passkey-added': 'added a passkey',
+  'passkey-removed': 'removed a passkey',
 } as const;
 
 /** An entry. */

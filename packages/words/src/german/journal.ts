@@ -53,5 +53,7 @@ export const entries = translation<typeof english.entries>()({
     'teacher-joined': 'Brief angenommen und Passphrase gewählt',
     'teacher-changed': 'Namen oder Rolle einer Lehrkraft geändert',
     'teacher-removed': 'Lehrkraft verabschiedet',
+    'passkey-added': 'Passkey hinzugefügt',
+    'passkey-removed': 'Passkey entfernt',
   },
 });

@@ -150,6 +150,7 @@ export const SAME_WORDS: readonly string[] = [
   'report.seconds',
   'report.spreadMs',
   'report.tempo',
+  'school.passkeys.title',
   'school.signIn.name',
   'school.signIn.passphrase',
   'sheet.sheet.fill',

@@ -21,7 +21,7 @@ type Cells = Readonly<Record<string, Value>>;
 const TABLES = [
   ...(['lessons', 'steps', 'summaries', 'demonstrations', 'books', 'students', 'log_rows', 'links'] as const),
   ...(['hours', 'takes', 'voices', 'notes', 'erased', 'journal'] as const),
-  ...(['teachers', 'passphrases', 'invitations', 'passkeys', 'sessions'] as const),
+  ...(['teachers', 'passphrases', 'invitations', 'passkeys', 'challenges', 'sessions'] as const),
 ] satisfies readonly (keyof Tables)[];
 
 /** Rows that are read at once, and of those with sound in them. */

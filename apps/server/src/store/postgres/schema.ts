@@ -234,6 +234,11 @@ const TEACHERS = `
     made_at ${TEXT} not null,
     used_at ${TEXT}
   );
+  create table challenges (
+    token_digest ${TEXT} primary key,
+    teacher_id ${TEXT},
+    made_at ${TEXT} not null
+  );
   alter table sessions add column teacher_id ${TEXT} not null default 'first';
   alter table lessons add column teacher_id ${TEXT} not null default 'first';
   alter table books add column teacher_id ${TEXT} not null default 'first';

@@ -10,6 +10,7 @@ import { intakeSuite } from '../../../test/suites/intake.suite.ts';
 import { keepingSuite } from '../../../test/suites/keeping.suite.ts';
 import { lessonsSuite } from '../../../test/suites/lessons.suite.ts';
 import { namesInUseSuite } from '../../../test/suites/names-in-use.suite.ts';
+import { passkeysSuite } from '../../../test/suites/passkeys.suite.ts';
 import { rosterSuite } from '../../../test/suites/roster.suite.ts';
 import { seedSuite } from '../../../test/suites/seed.suite.ts';
 import { shelfSuite } from '../../../test/suites/shelf.suite.ts';
@@ -30,7 +31,8 @@ const SUITES = [
     lessonsSuite,
     namesInUseSuite,
   ],
-  ...[rosterSuite, seedSuite, shelfSuite, studentsSuite, takesSuite, teachersSuite, workSuite],
+  ...[passkeysSuite, rosterSuite, seedSuite, shelfSuite, studentsSuite],
+  ...[takesSuite, teachersSuite, workSuite],
 ];
 
 describe('in PostgreSQL', () => {
