@@ -24,6 +24,8 @@ import type { Asked } from './listened.ts';
 
 const RATE = Hertz(44_100);
 const kit = keptKit({ sampleRateHz: RATE });
+/** A kit that nothing was set on, whose closed hat is shy throughout. */
+const shyKit = keptKit({ sampleRateHz: RATE, seed: 'ten' });
 
 const DEMO = {
   'first-swing': [10, 13],
@@ -56,10 +58,10 @@ function heard(
   asked: ReturnType<typeof askedOf>,
   room: boolean,
   isPlayed: (stroke: Stroke) => boolean = () => true,
-  as = asked,
+  { as = asked, on = kit } = {},
 ) {
   const { strokes, durationSeconds } = perform(asked.lesson, asked);
-  const { left, right } = render({ strokes: strokes.filter(isPlayed), durationSeconds }, { kit, room });
+  const { left, right } = render({ strokes: strokes.filter(isPlayed), durationSeconds }, { kit: on, room });
   return listen(
     left.map((sample, i) => (sample + right[i]!) / 2),
     RATE,
@@ -91,7 +93,7 @@ describe('our own recordings', () => {
     '[LI7500] $name $exercise in the other feel: bars and strokes are found all the same',
     ({ name, exercise, feel }) => {
       const asked = { ...askedOf(name, exercise), form: { ...LOOP, sections: FOUR } };
-      const played = heard({ ...asked, lesson: { ...asked.lesson, feel } }, false, undefined, asked);
+      const played = heard({ ...asked, lesson: { ...asked.lesson, feel } }, false, undefined, { as: asked });
       expect(played?.missed).toEqual([]);
       expect(played?.strokes.filter((stroke) => !stroke.written)).toEqual([]);
       expect(played?.alignment.bpm).toBeCloseTo(asked.lesson.tempo.startBpm, 0);
@@ -170,6 +172,16 @@ exercises: [... x.. ... x..]
       expect(report?.voices[limb]?.hits ?? 0).toBe(0);
     },
   );
+
+  // definition: what is rendered is what is written
+  it('[LI6600] a hat that its kit makes shy is not missing, and is where it stays out', () => {
+    const asked = askedOf('funk-fills', 12);
+    const missedHats = (report: ReturnType<typeof heard>) =>
+      report?.missed.filter(({ voice }) => voice === 'hihat').length;
+    expect(missedHats(heard(asked, false, () => true, { on: shyKit }))).toBe(0);
+    const silent = heard(asked, false, ({ voice }) => voice !== 'hihat', { on: shyKit });
+    expect(missedHats(silent)).toBe(48);
+  });
 
   it('[LI6302] at 280 a ride that falls 71 ms after the last triplet is not called missing', () => {
     const lesson = parseLesson(starterText('jazz-waltz', 'Waltz'), 'waltz').lesson as Lesson;

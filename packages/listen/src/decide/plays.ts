@@ -12,7 +12,7 @@
  * Sources: H. B. Mann and D. R. Whitney, Ann. Math. Stat. 18(1), 1947 (the share of pairs); P. van Elteren, Bull. Int.
  * Stat. Inst. 37, 1960 (weights of the layers, without the 1 in the denominator).
  */
-import { median } from '@shedbook/signal';
+import { median, quantile } from '@shedbook/signal';
 import type { Place } from './places.ts';
 
 /** A moment of the score, as it sounds for one voice. */
@@ -106,6 +106,13 @@ const FEWEST_BARE = 4;
  * where a limb stays out nothing sounds there.
  */
 const CLEAR_ALONE_SHARE = 0.6;
+/**
+ * A kit may make a voice shy throughout: it is clear alone, too, where the first look shows the limb in the middle, and both
+ * looks together, logits, are so far over all that they hear where others are written.
+ */
+const FAR_OVER = 3;
+/** All that is heard where others are written, but for this share. */
+const STRAYS = 0.05;
 
 /** Whether a limb plays. */
 export type Playing = 'yes' | 'perhaps' | 'no';
@@ -173,11 +180,24 @@ function isHeardThere(own: readonly Moment[]): boolean {
   return middle(early) >= LEAST_FIRST || middle(free) > LEAST_SECOND;
 }
 
+const bothLooks: Read = (moment) => moment.early + moment.free;
+
+/** Whether a voice that is shy on this kit stands out where nothing else is written. */
+function isShyAlone(bare: readonly Moment[], others: readonly Moment[]): boolean {
+  if (others.length < FEWEST_BARE || median(bare.map(early)) < LEAST_FIRST) return false;
+  return median(bare.map(bothLooks)) > quantile(others.map(bothLooks), 1 - STRAYS) + FAR_OVER;
+}
+
 /** Whether a voice is clearly heard where nothing else is written: then its limb plays, however it sounds under others. */
 export function isClearAlone(moments: readonly Moment[]): boolean {
   const bare = moments.filter(({ isOwn, others }) => isOwn && others === 0);
-  const clear = bare.filter((moment) => moment.early + moment.free >= 0);
-  return bare.length >= FEWEST_BARE && clear.length >= CLEAR_ALONE_SHARE * bare.length;
+  if (bare.length < FEWEST_BARE) return false;
+  const clear = bare.filter((moment) => bothLooks(moment) >= 0);
+  if (clear.length >= CLEAR_ALONE_SHARE * bare.length) return true;
+  return isShyAlone(
+    bare,
+    moments.filter(({ isOwn }) => !isOwn),
+  );
 }
 
 /** The middle of what is read of moments, within bounds. */

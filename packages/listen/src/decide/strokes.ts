@@ -36,6 +36,8 @@ export interface HeardDecision extends Decision {
 
 /** Evidence that an unwritten stroke needs; the evidence knows already what is written. */
 const EXTRA = 1.8;
+/** What hardly any stroke lies under, on whatever kit and under whatever others: a logit. */
+const LEAST = -6;
 /** Two strokes of a voice are at least this far apart. */
 export const APART_SECONDS = 0.045;
 
@@ -60,7 +62,7 @@ export function candidatesOf(
   events.forEach((event, i) => {
     const strength = evidence.logit[i]!;
     const index = evidence.output[i]!;
-    if (strength < -4 || evidence.free[i]! < least) return;
+    if (strength < LEAST || evidence.free[i]! < least) return;
     const offset = Math.max(-25, Math.min(25, event.offsetMs[index]!));
     all.push({
       timeSeconds: event.timeSeconds + offset / 1000,

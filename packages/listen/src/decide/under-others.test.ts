@@ -49,6 +49,22 @@ describe('a voice under others', () => {
     expect(isClearAlone([...hat(ALONE, PLAIN, 3), ...hat(BASS, SHY, 40), ...elsewhere])).toBe(false);
   });
 
+  it('[LI6600] a voice that is shy alone, too, plays where it stands out from what is heard where others are written', () => {
+    // the closed hat of a kit that nothing was set on, in the middle: alone, and where only the snare is written
+    const shy = hat(ALONE, { free: -2.6, early: -0.3, told: -1.8 }, 8);
+    const elsewhere = without(SNARE, -6.1, -4.6, 12);
+    const under = hat(BASS, SHY, 12);
+    const plays = [...shy, ...under, ...elsewhere];
+    expect([isClearAlone(plays), isPlaying(plays)]).toEqual([true, 'yes']);
+    expect(needs(plays, under)[0]).toBeCloseTo(-2.7 - 1.5, 6);
+    // what sounds as much like it elsewhere is no hat; nor is what the first look does not know, nor nothing at all
+    expect(isClearAlone([...shy, ...under, ...without(SNARE, -6.1, -0.5, 12)])).toBe(false);
+    expect(isClearAlone([...hat(ALONE, { ...SHY, free: 0 }, 8), ...under, ...elsewhere])).toBe(false);
+    expect(isClearAlone([...hat(ALONE, SILENT, 8), ...under, ...elsewhere])).toBe(false);
+    // too little is heard elsewhere to stand out from
+    expect(isClearAlone([...shy, ...under, ...elsewhere.slice(0, 3)])).toBe(false);
+  });
+
   it('[LI5304] needs there what its other strokes under the same drum have, and more than where it is not written', () => {
     const under = hat(BASS, SHY, 12);
     const plays = [...hat(ALONE, PLAIN, 8), ...under];
