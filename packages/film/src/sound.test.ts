@@ -1,4 +1,6 @@
+import { spawnSync } from 'node:child_process';
 import { FullScaleDb, Hertz, Seconds, seededRandom } from '@shedbook/core';
+import { energyOf, mean, powerToDb } from '@shedbook/signal';
 import {
   amplify,
   limitTruePeak,
@@ -12,7 +14,7 @@ import { expect, it } from 'vitest';
 import { lightKit } from '../../../internal/testing/kept-kit.mjs';
 import { swingLesson } from '../../../internal/testing/played-notes.ts';
 import { type FilmRequest, planScenes } from './scenes.ts';
-import { findMastering, master, renderScene } from './sound.ts';
+import { findMastering, type KeptSound, master, renderScene } from './sound.ts';
 
 const kit = lightKit({ sampleRateHz: Hertz(44_100) });
 const RATE = 30;
@@ -25,6 +27,29 @@ function joined(blocks: readonly StereoAudio[]): Float32Array {
     at += left.length;
   }
   return whole;
+}
+
+/** Both channels of blocks that follow each other. */
+function wholeOf(blocks: readonly StereoAudio[]): StereoAudio {
+  const right = blocks.map((block) => ({ ...block, left: block.right }));
+  return { left: joined(blocks), right: joined(right), sampleRateHz: kit.sampleRateHz };
+}
+
+function keep({ left, right, sampleRateHz }: StereoAudio): KeptSound {
+  const read = async (from: number, to: number) => ({
+    ...{ left: left.slice(from, to), right: right.slice(from, to), sampleRateHz },
+  });
+  return { samples: left.length, sampleRateHz, read };
+}
+
+/** What FFmpeg's meter says of sound: integrated loudness in LUFS and true peak in dBTP. */
+function metered({ left, right, sampleRateHz }: StereoAudio): readonly [number, number] {
+  const input = Float32Array.from({ length: 2 * left.length }, (_, i) => (i % 2 ? right : left)[i >> 1] ?? 0);
+  const raw = ['-f', 'f32le', '-ar', `${sampleRateHz}`, '-ac', '2', '-i', '-'];
+  const meter = [...raw, '-af', 'ebur128=peak=true:framelog=verbose', '-f', 'null', '-'];
+  const { stderr } = spawnSync('ffmpeg', ['-hide_banner', ...meter], { input, maxBuffer: 1 << 28 });
+  const last = (pattern: RegExp) => Number([...`${stderr}`.matchAll(pattern)].at(-1)?.[1]);
+  return [last(/I: +([-\d.]+) LUFS/g), last(/Peak: +([-\d.]+) dBFS/g)];
 }
 
 it('[FI2004] renders a scene bit by bit, and all bits together are the scene as it sounds whole', () => {
@@ -56,16 +81,9 @@ it('[FI2004] masters sound in parts that meet without a seam', async () => {
   // Loud noise whose peaks must be held down, where parts meet as well.
   const left = Float32Array.from({ length: seconds * sampleRateHz }, () => random.next() - 0.5);
   const audio = { left, right: left.slice(), sampleRateHz };
-  const kept = {
-    samples: left.length,
-    sampleRateHz,
-    read: async (from: number, to: number) => ({
-      ...{ left: audio.left.slice(from, to), right: audio.right.slice(from, to), sampleRateHz },
-    }),
-  };
   const mastering = { gainDb: 8, ceilingDbtp: FullScaleDb(-2) };
   const parts: StereoAudio[] = [];
-  for await (const part of master(kept, mastering)) parts.push(part);
+  for await (const part of master(keep(audio), mastering)) parts.push(part);
   expect(parts.length).toBeGreaterThan(2);
   const whole = limitTruePeak(amplify(audio, mastering.gainDb), mastering.ceilingDbtp).left;
   const apart = joined(parts).map((value, i) => Math.abs(value - (whole[i] as number)));
@@ -73,7 +91,7 @@ it('[FI2004] masters sound in parts that meet without a seam', async () => {
   expect(apart.reduce((most, value) => Math.max(most, value), 0)).toBeLessThan(1e-3);
 });
 
-it('[FI5401] is as loud as recordings are, whose peaks come down by 2 dB at most', async () => {
+it('[FI5401] is as loud as recordings are, and no stroke loses more than 1.5 dB to the limiter', async () => {
   const sampleRateHz = Hertz(8000);
   const random = seededRandom('as loud');
   // Quiet noise with bursts as drums have them, longer than a part; softer bursts leave room for −16 LUFS.
@@ -84,12 +102,9 @@ it('[FI5401] is as loud as recordings are, whose peaks come down by 2 dB at most
     });
   for (const most of [0.9, 0.05]) {
     const left = burst(most);
-    const read = async (from: number, to: number) => {
-      const channel = left.slice(from, to);
-      return { left: channel, right: channel, sampleRateHz };
-    };
-    const kept = { samples: left.length, sampleRateHz, read };
-    const whole = normaliseLoudness({ left, right: left, sampleRateHz }, RECORDING_LUFS);
+    const audio = { left, right: left, sampleRateHz };
+    const kept = keep(audio);
+    const whole = normaliseLoudness(audio, RECORDING_LUFS);
     // definition: one rule for both; the meter's steps meet where parts do
     expect((await findMastering(kept, FullScaleDb(-1))).gainDb).toBeCloseTo(whole.gainDb, 1);
     expect(whole.limited).toBe(most > 0.1);
@@ -127,4 +142,35 @@ it('[FI5400] says a word at the frame of every click, of the groove as of exerci
     expect(first).toBeLessThan(start);
     expect(first).toBeGreaterThan(start - 0.2 * kit.sampleRateHz);
   }
+});
+
+it('[FI7200] is at −16 LUFS under −1 dBTP with a swing, and each limb is as loud beside the others as it was struck', async () => {
+  const lesson = swingLesson();
+  const request: FilmRequest = {
+    ...{ lesson, exercises: [1], form: null, tempi: [], framesPerSecond: RATE, buildUp: true },
+  };
+  const scenes = planScenes(request);
+  const blocks = scenes.map((scene) => [...renderScene(scene, { request }, { kit, recording: null })]);
+  const plain = wholeOf(blocks.flat());
+  const parts: StereoAudio[] = [];
+  for await (const part of master(keep(plain), await findMastering(keep(plain), FullScaleDb(-1.2))))
+    parts.push(part);
+  const mastered = wholeOf(parts);
+  // library: FFmpeg's meter, ebur128 (EBU R 128); definition: −16 LUFS within 0.5 LU, −1 dBTP
+  const [lufs, peak] = metered(mastered);
+  expect(Math.abs(lufs + 16)).toBeLessThanOrEqual(0.5);
+  expect(peak).toBeLessThanOrEqual(-1);
+  const rate = kit.sampleRateHz;
+  const energy = ({ left, right }: StereoAudio, at: number) =>
+    energyOf(left.subarray(at, at + 0.1 * rate)) + energyOf(right.subarray(at, at + 0.1 * rate));
+  const changes = new Map<string, readonly number[]>();
+  for (const scene of scenes.filter((each) => each.kind !== 'title'))
+    for (const { voice, timeSeconds } of scene.strokes) {
+      const at = Math.round(rate * ((scene.startFrame + scene.leadFrames) / RATE + timeSeconds));
+      const change = powerToDb(energy(mastered, at) / energy(plain, at));
+      changes.set(voice, [...(changes.get(voice) ?? []), change]);
+    }
+  expect([...changes.keys()].toSorted()).toEqual(['bass', 'click', 'hihat-foot', 'ride', 'snare']);
+  const means = [...changes.values()].map(mean);
+  expect(Math.max(...means) - Math.min(...means)).toBeLessThan(1.5);
 });

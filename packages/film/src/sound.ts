@@ -14,6 +14,7 @@ import {
   type Kit,
   limitTruePeak,
   loudnessSteps,
+  mostLoss,
   RECORDING_LUFS,
   render,
   type SpokenWord,
@@ -21,6 +22,7 @@ import {
   type StereoAudio,
   seekGain,
   slowDown,
+  strokeSteps,
 } from '@shedbook/sound';
 import type { Film } from './film.ts';
 import type { Shown } from './recorded.ts';
@@ -231,27 +233,30 @@ export async function* master(kept: KeptSound, mastering: Mastering): AsyncGener
   for (const from of partsOf(kept)) yield masteredPart(kept, from, mastering);
 }
 
-/** How loud kept sound is, part by part, and its highest sample. */
+/** How loud kept sound is, part by part, its highest sample, and its strokes for {@link mostLoss}. */
 async function measureKept(kept: KeptSound, read: (from: number, to: number) => Promise<StereoAudio>) {
-  const steps: Float64Array[] = [];
+  const [steps, strokes]: [Float64Array[], Float64Array[]] = [[], []];
   let peak = 0;
   for (const from of partsOf(kept)) {
     const part = await read(from, Math.min(kept.samples, from + PART_SECONDS * kept.sampleRateHz));
     steps.push(loudnessSteps(part));
+    strokes.push(strokeSteps(part));
     peak = Math.max(peak, peakOf(part.left), peakOf(part.right));
   }
-  return { lufs: integrateSteps(steps), peakDb: gainToDb(peak) };
+  const powers = Float64Array.from(strokes.flatMap((part) => [...part]));
+  return { lufs: integrateSteps(steps), peakDb: gainToDb(peak), powers };
 }
 
 /** Finds the one gain with which a film is as loud as recordings are, the limiter counted in. */
 export async function findMastering(kept: KeptSound, ceilingDbtp: FullScaleDb): Promise<Mastering> {
-  const { lufs: plainLufs, peakDb } = await measureKept(kept, (from, to) => kept.read(from, to));
-  if (plainLufs === Number.NEGATIVE_INFINITY) return { gainDb: 0, ceilingDbtp };
-  const search = seekGain({ plainLufs, peakDb }, RECORDING_LUFS, ceilingDbtp);
+  const plain = await measureKept(kept, (from, to) => kept.read(from, to));
+  if (plain.lufs === Number.NEGATIVE_INFINITY) return { gainDb: 0, ceilingDbtp };
+  const search = seekGain({ plainLufs: plain.lufs, peakDb: plain.peakDb }, RECORDING_LUFS, ceilingDbtp);
   for (let step = search.next(); ; ) {
     const gainDb = step.value as number;
-    const { lufs } = await measureKept(kept, (from) => masteredPart(kept, from, { gainDb, ceilingDbtp }));
-    step = search.next(lufs);
+    const found = await measureKept(kept, (from) => masteredPart(kept, from, { gainDb, ceilingDbtp }));
+    const lossDb = mostLoss(plain.powers, found.powers, gainDb);
+    step = search.next({ lufs: found.lufs, lossDb });
     if (step.done) return { gainDb, ceilingDbtp };
   }
 }

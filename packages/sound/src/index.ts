@@ -16,11 +16,13 @@ export {
 } from './loudness/measure.ts';
 export {
   CEILING_DBTP,
+  type LimitedLoudness,
   type Normalised,
   normaliseLoudness,
   RECORDING_LUFS,
   seekGain,
 } from './loudness/normalise.ts';
+export { mostLoss, strokeSteps } from './loudness/stroke-loss.ts';
 export { truePeakOf } from './loudness/true-peak.ts';
 export { addClicks, type ClickGap, type ClickOptions, clicksIn } from './play-along/click.ts';
 export { type Renderable, type RenderOptions, render } from './render/render.ts';

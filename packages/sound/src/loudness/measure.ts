@@ -29,11 +29,16 @@ export interface WeightedChannel {
 }
 
 const STEP_SECONDS = 0.1;
-const ABSOLUTE_GATE_LUFS = -70;
+/** What is softer is not heard. */
+export const ABSOLUTE_GATE_LUFS = -70;
 
-/** Power of each tenth of a second, channels summed. A last, incomplete one is left out. */
-function stepPowers(channels: readonly WeightedChannel[], rate: number): Float64Array {
-  const step = Math.round(STEP_SECONDS * rate);
+/** Power of each step of so many seconds, channels summed. A last, incomplete one is left out. */
+export function stepPowers(
+  channels: readonly WeightedChannel[],
+  rate: number,
+  stepSeconds = STEP_SECONDS,
+): Float64Array {
+  const step = Math.round(stepSeconds * rate);
   const length = Math.min(...channels.map(({ samples }) => samples.length));
   const powers = new Float64Array(Math.floor(length / step));
   const weighted = new Float64Array(step);
@@ -100,7 +105,8 @@ export function measureIntegrated(audio: StereoAudio): Lufs {
   return integrated(stepPowers(inFront(audio), audio.sampleRateHz));
 }
 
-function inFront(audio: StereoAudio): readonly WeightedChannel[] {
+/** The two channels of stereo sound. */
+export function inFront(audio: StereoAudio): readonly WeightedChannel[] {
   return [audio.left, audio.right].map((samples) => ({ samples, weight: 1 }));
 }
 
