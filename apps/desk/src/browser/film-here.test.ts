@@ -82,7 +82,7 @@ function ballError(file: string, film: Film, number: number): number {
   );
 }
 
-it('[ST6901] [ST6900] makes a film in the browser where the computer of the desk has no FFmpeg, sound and picture in their places', async () => {
+it('[ST6901] [ST6900] [ST7200] makes a film in the browser where the computer of the desk has no FFmpeg, sound and picture in their places', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, await addressOf(url, 'First swing', 'print'));
   const giveBack = await withoutFfmpeg();
@@ -102,8 +102,8 @@ it('[ST6901] [ST6900] makes a film in the browser where the computer of the desk
   giveBack();
   const file = await saved.path();
   expect(saved.suggestedFilename()).toBe('first-swing.webm');
-  const { streams } = JSON.parse(
-    `${said('ffprobe', ['-count_packets', '-show_streams', '-of', 'json', file])}`,
+  const { streams, chapters } = JSON.parse(
+    `${said('ffprobe', ['-count_packets', '-show_streams', '-show_chapters', '-of', 'json', file])}`,
   );
   const film = await filmAsked();
   expect(streams).toMatchObject([
@@ -113,6 +113,15 @@ it('[ST6901] [ST6900] makes a film in the browser where the computer of the desk
       ...{ color_range: 'tv', color_space: 'bt709', avg_frame_rate: '30/1' },
     },
     { codec_name: 'opus', sample_rate: '48000', channels: 2 },
+  ]);
+  // definition: three seconds of title, then the exercise, until the last frame
+  expect(
+    chapters.map((each: { start_time: string; end_time: string; tags: { title: string } }) => [
+      ...[Number(each.start_time), Number(each.end_time), each.tags.title],
+    ]),
+  ).toEqual([
+    [0, 3, 'Title'],
+    [3, film.frames / 30, 'Exercise 1, 240 beats a minute'],
   ]);
   // library: FFmpeg decodes what the browser encoded; colour is kept for pairs of pixels
   for (const number of [160, 187, 214, 241]) expect(ballError(file, film, number)).toBeLessThan(2);

@@ -3,11 +3,14 @@ import type { FilmEnding } from '@shedbook/film';
 import {
   canEncodeAudio,
   canEncodeVideo,
+  type MetadataTags,
   Mp4OutputFormat,
   type OutputFormat,
   Quality,
   WebMOutputFormat,
 } from 'mediabunny';
+import { chplBytes } from './mp4-chapters.ts';
+import { type Headed, placeFor, putChapters } from './webm-chapters.ts';
 
 /** A kind of film. */
 export interface FilmKind {
@@ -58,6 +61,27 @@ export async function filmKindHere(size: {
 }
 
 /** The container of a kind. */
-export function containerOf({ ending }: FilmKind): OutputFormat {
-  return ending === '.mp4' ? new Mp4OutputFormat({ fastStart: 'in-memory' }) : new WebMOutputFormat();
+export function containerOf({ ending }: Pick<FilmKind, 'ending'>): OutputFormat {
+  return ending === '.mp4'
+    ? new Mp4OutputFormat({ fastStart: 'in-memory', metadataFormat: 'udta' })
+    : new WebMOutputFormat();
+}
+
+/** What a file of a kind says of itself before it is written; see {@link chaptered}. */
+export function headOf({ ending }: Pick<FilmKind, 'ending'>, headed: Headed): MetadataTags {
+  const { title, chapters } = headed;
+  return ending === '.mp4'
+    ? { title, raw: { chpl: chplBytes(chapters) } }
+    : { title, raw: { CHAPTERS: placeFor(headed) } };
+}
+
+/** A written file of a kind with its chapters, which only MP4 has already. */
+export function chaptered(
+  { ending }: Pick<FilmKind, 'ending'>,
+  file: ArrayBuffer,
+  headed: Headed,
+): Uint8Array<ArrayBuffer> {
+  const bytes = new Uint8Array(file);
+  if (ending === '.webm') putChapters(bytes, headed);
+  return bytes;
 }

@@ -31,7 +31,7 @@ import {
   VideoSampleSource,
 } from 'mediabunny';
 import { encodeFilmSound } from './encode-sound.ts';
-import { containerOf, type FilmKind } from './film-kind.ts';
+import { chaptered, containerOf, type FilmKind, headOf } from './film-kind.ts';
 import type { FilmTools } from './film-tools.ts';
 import { keepSound } from './kept-sound.ts';
 import type { FilmContent } from './messages.ts';
@@ -106,14 +106,15 @@ async function joined(film: Film, sound: ArrayBuffer, { kind, tools, tell }: Fil
   const heard = new EncodedAudioPacketSource(kind.sound.codec);
   output.addVideoTrack(frames, { frameRate: film.request.framesPerSecond });
   output.addAudioTrack(heard);
-  output.setMetadataTags({ title: film.request.lesson.title });
+  const headed = { title: film.request.lesson.title, chapters: chaptersOf(film) };
+  output.setMetadataTags(headOf(kind, headed));
   await output.start();
   await Promise.all([
     addSound(heard, sound).then(() => heard.close()),
     addFrames(frames, film, tools.rasteriser, tell),
   ]);
   await output.finalize();
-  return new Blob([target.buffer as ArrayBuffer], { type: kind.type });
+  return new Blob([chaptered(kind, target.buffer as ArrayBuffer, headed)], { type: kind.type });
 }
 
 /** What belongs beside the film. */
