@@ -31,16 +31,30 @@ export function countOf(words: CountWords, beat: number, slot: number, slots: nu
 /** Says one mark of a stroke; nothing for a plain one. */
 export type SayMark = (mark: Mark) => string;
 
-function sayCell(words: CountWords, each: Cell, beat: number, say: SayMark): readonly string[] {
-  return each.marks.flatMap((mark, slot) => {
-    if (!isStruck(mark)) return [];
-    const how = say(mark);
-    const count = countOf(words, beat, slot, each.marks.length);
-    return [how === '' ? count : `${count} ${how}`];
-  });
+/** A stroke as it is said. */
+export interface SaidStroke {
+  readonly count: string;
+  /** How it is struck; nothing for a plain one. */
+  readonly how: string;
+}
+
+function sayCell(words: CountWords, each: Cell, beat: number, say: SayMark): readonly SaidStroke[] {
+  return each.marks.flatMap((mark, slot) =>
+    isStruck(mark) ? [{ count: countOf(words, beat, slot, each.marks.length), how: say(mark) }] : [],
+  );
+}
+
+/** The strokes of each bar of a pattern. */
+export function sayStrokes(
+  words: CountWords,
+  pattern: Pattern,
+  say: SayMark,
+): readonly (readonly SaidStroke[])[] {
+  return pattern.bars.map((bar) => bar.flatMap((each, beat) => sayCell(words, each, beat, say)));
 }
 
 /** The bars of a pattern as counts; an empty text for a silent bar. */
 export function sayPattern(words: CountWords, pattern: Pattern, say: SayMark): readonly string[] {
-  return pattern.bars.map((bar) => bar.flatMap((each, beat) => sayCell(words, each, beat, say)).join(', '));
+  const named = ({ count, how }: SaidStroke) => (how === '' ? count : `${count} ${how}`);
+  return sayStrokes(words, pattern, say).map((bar) => bar.map(named).join(', '));
 }
