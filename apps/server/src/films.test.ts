@@ -66,7 +66,7 @@ it(
       const content = Buffer.from(await response.arrayBuffer());
       expect(content.length, part).toBe(bytes);
       // standard: ISO/IEC 14496-12, 4.3: a file begins with its type
-      if (part === 'captions-en') expect(content.toString()).toContain('A voice counts: 1, 2, 3, 4.');
+      if (part === 'captions-en') expect(content.toString()).toContain('\nA voice counts: 1, 2, 3, 4.\n');
       if (part === 'film') expect(content.toString('latin1', 4, 8)).toBe('ftyp');
     }
     const pack = async (lesson: string, film: string) =>
@@ -106,6 +106,49 @@ it(
   PATIENCE_MS,
 );
 
+/** Sends a file in two parts, the second of them first. @returns its name on the server */
+async function sentInParts(
+  server: Awaited<ReturnType<typeof startTestServer>>,
+  content: Uint8Array<ArrayBuffer>,
+) {
+  const { body } = await send(server, 'POST', '/api/performances', {});
+  const { performance } = body as { readonly performance: string };
+  const half = Math.floor(content.length / 2);
+  for (const [at, part] of [
+    [half, content.subarray(half)] as const,
+    [0, content.subarray(0, half)] as const,
+  ]) {
+    const to = new URL(`/api/performances/${performance}/parts/${at}`, server.url);
+    const headers = { 'content-type': 'application/octet-stream' };
+    expect((await fetch(to, { method: 'PUT', body: part, headers })).status).toBe(204);
+  }
+  return performance;
+}
+
+it('[SE7200] takes a film that a browser made into the pack of its lesson, and none that came in part', async () => {
+  const server = await startTestServer();
+  const { id } = await createLesson(server, LESSON);
+  const content = Uint8Array.from({ length: 1000 }, (_, i) => i % 251);
+  const performance = await sentInParts(server, content);
+  const take = (lesson: string, change: object) =>
+    send(server, 'POST', `/api/lessons/${lesson}/sent-films`, {
+      ...{ performance, bytes: content.length, exercise: 1, ending: '.webm', ...change },
+    });
+  const gone = { status: 404, body: { code: 'no-such-performance' } };
+  expect(await take(id, { bytes: content.length + 1 })).toMatchObject(gone);
+  expect(await take(id, { performance: 'gone' })).toMatchObject(gone);
+  expect(await take('gone', {})).toMatchObject({ status: 404, body: { code: 'no-such-lesson' } });
+  expect(await take(id, { ending: '.exe' })).toMatchObject({ status: 400 });
+  const taken = await take(id, {});
+  expect(taken).toMatchObject({ status: 201, body: { at: 'made', files: [{ part: 'film', bytes: 1000 }] } });
+  const { id: film } = taken.body as FilmState;
+  const pack = await fetch(new URL(`/api/lessons/${id}/practice.zip?films=${film}`, server.url));
+  const zip = unzipSync(new Uint8Array(await pack.arrayBuffer()));
+  expect(zip['practice/files/films/01.webm']).toEqual(content);
+  // it is a film now, and no performance any more
+  expect(await take(id, {})).toMatchObject(gone);
+});
+
 it('[SE2001] says that FFmpeg is missing, that there is no such lesson or film, and what is wrong with a wish', async () => {
   const { PATH } = process.env;
   process.env['PATH'] = tmpdir();
@@ -133,21 +176,7 @@ it(
     const text = LESSON.replace('{pattern: 1}', '{pattern: 4}').replace('[x x x x]', '[x . x ., . x x x]');
     const server = await startTestServer();
     const { id } = await createLesson(server, text);
-    const sent = async (content: Uint8Array<ArrayBuffer>) => {
-      const { body } = await send(server, 'POST', '/api/performances', {});
-      const { performance } = body as { readonly performance: string };
-      const half = Math.floor(content.length / 2);
-      // Parts may come in any order.
-      for (const [at, part] of [
-        [half, content.subarray(half)] as const,
-        [0, content.subarray(0, half)] as const,
-      ]) {
-        const to = new URL(`/api/performances/${performance}/parts/${at}`, server.url);
-        const headers = { 'content-type': 'application/octet-stream' };
-        expect((await fetch(to, { method: 'PUT', body: part, headers })).status).toBe(204);
-      }
-      return performance;
-    };
+    const sent = (content: Uint8Array<ArrayBuffer>) => sentInParts(server, content);
     const hear = (performance: string, exercise: number) =>
       send(server, 'POST', `/api/lessons/${id}/performances`, { performance, exercise, form: 'One' });
     const plan = (performance: string, more: object) =>

@@ -284,17 +284,25 @@ export function captionsOf(film: Film): readonly Cue[] {
 /** Characters of a line of a caption: what fits a telephone held upright. */
 const LINE = 42;
 
-/** A text in lines of about the same length. */
-function inLines(text: string): string {
-  const lines = Math.ceil(text.length / LINE);
-  const aim = text.length / lines + 4;
+/** A sentence in lines of about the same length. */
+function sentenceLines(sentence: string): readonly string[] {
+  const lines = Math.ceil(sentence.length / LINE);
+  const aim = sentence.length / lines + 4;
   const out = [''];
-  for (const word of text.split(' ')) {
+  for (const word of sentence.split(' ')) {
     const last = out.at(-1) as string;
     if (last !== '' && last.length + 1 + word.length > aim && out.length < lines) out.push(word);
     else out[out.length - 1] = last === '' ? word : `${last} ${word}`;
   }
-  return out.join('\n');
+  return out;
+}
+
+/** A text in lines; each of its sentences begins one. */
+function inLines(text: string): string {
+  return text
+    .split(/(?<=[.?!]) /)
+    .flatMap(sentenceLines)
+    .join('\n');
 }
 
 function stamp(seconds: number): string {

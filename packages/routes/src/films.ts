@@ -80,6 +80,19 @@ export const performanceWish = z.readonly(
 /** What of a performance is to be heard. */
 export type PerformanceWish = z.output<typeof performanceWish>;
 
+/** A film that was sent as performances are. */
+export const sentFilm = z.readonly(
+  z.strictObject({
+    performance: z.string().check(z.maxLength(200), z.describe('name under which it was sent')),
+    bytes: z.number().check(z.int(), z.minimum(1), z.describe('how large it is, as a whole')),
+    exercise: z.number().check(z.int(), z.minimum(1)),
+    ending: z.enum(['.mp4', '.webm']),
+  }),
+);
+
+/** A film that was sent as performances are. */
+export type SentFilm = z.output<typeof sentFilm>;
+
 /** What was heard of a performance. */
 export const heardPerformance = z.readonly(
   z.object({

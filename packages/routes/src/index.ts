@@ -11,6 +11,7 @@ export {
   PART_BYTES,
   PERFORMANCE_BYTES,
   type PerformanceWish,
+  type SentFilm,
 } from './films.ts';
 export { folded, wordsSought } from './folded.ts';
 export {

@@ -7,7 +7,15 @@ import { LANGUAGE_TAGS } from '@shedbook/words';
 import * as z from 'zod/mini';
 import { bookRequest, storedBook, writtenBook } from './books.ts';
 import { keptDemonstration } from './demonstrations.ts';
-import { FILM_PARTS, filmPlan, filmState, filmWish, heardPerformance, performanceWish } from './films.ts';
+import {
+  FILM_PARTS,
+  filmPlan,
+  filmState,
+  filmWish,
+  heardPerformance,
+  performanceWish,
+  sentFilm,
+} from './films.ts';
 import { hourDay, hourList, hourRequest, setListRequest, storedHour } from './hours.ts';
 import { journalPage, keeping, keepTakeRequest, keptTakes } from './keeping.ts';
 import { passkeyAnswer, passkeyQuestion, storedPasskey } from './passkeys.ts';
@@ -360,6 +368,16 @@ export const ROUTES = {
     body: filmWish,
     answer: json(filmState, 201),
     refusals: ['no-such-lesson', 'no-such-performance', 'lesson-has-errors', 'no-ffmpeg'],
+  }),
+  takeFilm: route({
+    method: 'POST',
+    path: '/api/lessons/:id/sent-films',
+    does: 'Takes a film of one exercise of a lesson that a browser made and sent as performances are, for the pack',
+    params: byId,
+    query: none,
+    body: sentFilm,
+    answer: json(filmState, 201),
+    refusals: ['no-such-lesson', 'no-such-performance'],
   }),
   beginPerformance: route({
     method: 'POST',

@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { type Lesson, parseLesson } from '@shedbook/core';
 import { loadEngraver, loadFonts } from '@shedbook/engrave';
 import { type AskedFilm, type Film, frameAt, lookFor, planFilm, requestFor } from '@shedbook/film';
+import { unzipSync } from 'fflate';
 import { expect, it, onTestFinished } from 'vitest';
 import {
   addressOf,
@@ -131,4 +132,26 @@ it('[ST6901] [ST6900] [ST7200] makes a film in the browser where the computer of
   const first = sound.findIndex((sample) => Math.abs(sample) > 0.02) / 48_000;
   expect(Math.abs(first - 4)).toBeLessThan(0.005);
   await form.getByRole('link', { name: /^Captions, German/ }).waitFor();
+});
+
+it('[ST7201] makes the films of a pack in the browser where the computer of the desk has no FFmpeg', async () => {
+  const { url } = await startDesk();
+  const text =
+    'title: Short\ntempo: 240\nexercises: [x x x x]\nforms: {Four: {sections: [{pattern: 4}], repeat: 1}}\n';
+  const created = await fetch(new URL('/api/lessons', url), {
+    ...{ method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ text }) },
+  });
+  expect(created.status).toBe(201);
+  const page = await openWindow(browser, await addressOf(url, 'Short', 'print'));
+  const giveBack = await withoutFfmpeg();
+  await page.getByText('A film of each exercise').click();
+  await page.getByText(/ of film, 1920 × 1080, about .* so this browser makes the film/).waitFor();
+  const saving = page.waitForEvent('download', { timeout: PATIENCE_MS });
+  await page.getByRole('button', { name: 'Take-home pack (ZIP)' }).click();
+  const file = await (await saving).path();
+  giveBack();
+  const film = unzipSync(await readFile(file))['practice/files/films/01.webm'] ?? new Uint8Array();
+  // definition: 3 s of title, 1 s, a bar of a second counted in, four of them, 2 s of ringing; library: FFmpeg reads each frame
+  const told = spawnSync('ffmpeg', ['-i', '-', '-f', 'null', '-'], { input: film }).stderr.toString();
+  expect(told).toMatch(/frame= *330 /);
 });

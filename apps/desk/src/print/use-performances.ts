@@ -1,9 +1,11 @@
 /** Performances on their way to a film: sent part by part, listened to, and thrown away with the page. */
-import { type HeardPerformance, PART_BYTES } from '@shedbook/routes';
+import type { HeardPerformance } from '@shedbook/routes';
+import type { DeskWords } from '@shedbook/words';
 import { useEffect, useRef, useState } from 'react';
-import { ask } from '../document/client.ts';
+import { ask, RefusedError } from '../document/client.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { useWords } from '../words/words.tsx';
+import { dropSent, sendInParts } from './send-parts.ts';
 
 /** How far a performance is, or why it cannot be shown. */
 export type PerformanceState =
@@ -30,8 +32,10 @@ export interface PlayedIn {
   readonly form: string | null;
 }
 
-function drop(performance: string | null): void {
-  if (performance !== null) ask('dropPerformance', { params: { performance } }).catch(() => undefined);
+/** Why a performance cannot be followed. */
+function whyNotHeard(error: unknown, words: DeskWords): string {
+  const isWithout = error instanceof RefusedError && error.code === 'no-ffmpeg';
+  return isWithout ? words.films.needsFfmpeg : wordsFor(error, words);
 }
 
 /** The performances of a lesson's exercises. */
@@ -43,7 +47,7 @@ export function usePerformances(id: string) {
   const keys = useRef(0);
   useEffect(
     () => () => {
-      for (const { performance } of latest.current) drop(performance);
+      for (const { performance } of latest.current) dropSent(performance);
       latest.current = [];
     },
     [],
@@ -52,15 +56,12 @@ export function usePerformances(id: string) {
   const change = (key: number, next: Partial<SentPerformance>) =>
     setAll((before) => before.map((each) => (each.key === key ? { ...each, ...next } : each)));
   const send = async (key: number, file: File, played: PlayedIn): Promise<void> => {
-    const { performance } = await ask('beginPerformance', { body: {} });
-    if (!isWanted(key)) return drop(performance);
-    change(key, { performance });
-    for (let at = 0; at < file.size; at += PART_BYTES) {
-      change(key, { state: { at: 'sending', share: at / file.size } });
-      const body = file.slice(at, at + PART_BYTES);
-      await ask('sendPerformance', { params: { performance, at }, body });
-      if (!isWanted(key)) return drop(performance);
-    }
+    const performance = await sendInParts(file, {
+      begun: (name) => change(key, { performance: name }),
+      tell: (share) => change(key, { state: { at: 'sending', share } }),
+      isWanted: () => isWanted(key),
+    });
+    if (performance === null) return;
     change(key, { state: { at: 'hearing' } });
     const heard = await ask('hearPerformance', { params: { id }, body: { performance, ...played } });
     change(key, { state: { at: 'heard', heard } });
@@ -76,11 +77,11 @@ export function usePerformances(id: string) {
       latest.current = [...latest.current, { ...fresh, state }];
       setAll((before) => [...before, { ...fresh, state }]);
       send(key, file, played).catch((error: unknown) =>
-        change(key, { state: { at: 'refused', why: wordsFor(error, words) } }),
+        change(key, { state: { at: 'refused', why: whyNotHeard(error, words) } }),
       );
     },
     remove: (key: number) => {
-      drop(latest.current.find((each) => each.key === key)?.performance ?? null);
+      dropSent(latest.current.find((each) => each.key === key)?.performance ?? null);
       latest.current = latest.current.filter((each) => each.key !== key);
       setAll((before) => before.filter((each) => each.key !== key));
     },

@@ -15,15 +15,23 @@ import type { FilmWish } from '@shedbook/routes';
 import { namesIn, readIfThere, SETTLED_MS, writeWhole } from '../store/whole-files.ts';
 import type { FilmedPerformance } from './film-messages.ts';
 
-/** A film that is ordered. */
-export interface OrderedFilm {
-  /** Id of the lesson, its title, and its text as it was then. */
-  readonly lesson: string;
+/** What a film is made of. */
+export interface FilmMaking {
+  /** The title of the lesson, and its text as it was then. */
   readonly title: string;
   readonly text: string;
   readonly wish: FilmWish;
   /** Performances that it follows, and where they lie. */
   readonly over: readonly FilmedPerformance[];
+}
+
+/** A film that is ordered, or that was sent as it was made elsewhere. */
+export interface OrderedFilm {
+  /** Id of the lesson. */
+  readonly lesson: string;
+  readonly exercises: readonly number[];
+  /** Null where it came made. */
+  readonly making: FilmMaking | null;
 }
 
 /** The folders. */
@@ -48,7 +56,7 @@ export const FILMS_FOLDER = 'films';
 const [ORDER, MADE, TRY] = ['order', 'made', 'try-'];
 
 /** Puts a file at another place as well, without a copy where the disk can do that. */
-async function putAlso(from: string, to: string): Promise<void> {
+export async function putAlso(from: string, to: string): Promise<void> {
   await link(from, to).catch(() => copyFile(from, to));
 }
 
@@ -69,16 +77,18 @@ export function openFilmFolders(dataDir: string): FilmFolders {
       const folder = folderOf(id);
       await mkdir(folder, { recursive: true, mode: 0o700 });
       const over: FilmedPerformance[] = [];
-      for (const [n, each] of film.over.entries()) {
+      for (const [n, each] of (film.making?.over ?? []).entries()) {
         const path = `performance-${n}`;
         await putAlso(each.path, join(folder, path));
         over.push({ ...each, path });
       }
-      await writeWhole(folder, ORDER, serialize({ ...film, over }));
+      const making = film.making && { ...film.making, over };
+      await writeWhole(folder, ORDER, serialize({ ...film, making }));
     },
     ordered: async (id) => {
       const film = await readIn<OrderedFilm>(folderOf(id), ORDER);
-      return film && { ...film, over: foundIn(id, film.over) };
+      if (!film?.making) return film;
+      return { ...film, making: { ...film.making, over: foundIn(id, film.making.over) } };
     },
     begin: async (id) => {
       const folder = folderOf(id);

@@ -8,16 +8,24 @@
  */
 import { randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, extname, join } from 'node:path';
 import { fileNameOf } from '@shedbook/core';
 import { createThread, threadFile } from '@shedbook/host';
 import type { FilmFile } from '@shedbook/host/film';
-import type { FilmPart, FilmPlan, FilmState, FilmWish, PerformanceWish, SentFile } from '@shedbook/routes';
+import type {
+  FilmPart,
+  FilmPlan,
+  FilmState,
+  FilmWish,
+  PerformanceWish,
+  SentFile,
+  SentFilm,
+} from '@shedbook/routes';
 import type { WorkEnd, WorkQueue } from '../work/work-queue.ts';
 import type { NewWork } from '../work/work-shelf.ts';
-import { openFilmFolders } from './film-folders.ts';
+import { openFilmFolders, putAlso } from './film-folders.ts';
 import type { FilmAnswer, FilmedPerformance, FilmNews, FilmOrder, HearOrder } from './film-messages.ts';
 import { keepPerformances, type Performances } from './performances.ts';
 
@@ -55,6 +63,8 @@ export interface FilmMaker {
   hear(lesson: FilmedLesson, wish: PerformanceWish, signal: AbortSignal): Promise<HearAnswer>;
   /** Begins a film. */
   make(lesson: FilmedLesson & Pick<PlannedFilm, 'title'>, wish: FilmWish): Promise<FilmState>;
+  /** Takes a film that was sent as performances are; null where it is not there as a whole. */
+  take(lesson: string, sent: SentFilm): Promise<FilmState | null>;
   /** How far a film is; null where there is none. */
   state(id: string): Promise<FilmState | null>;
   /** A file of a film that was made; null where there is none. */
@@ -121,6 +131,11 @@ function stateFile(file: FilmFile): FilmState['files'][number] {
   return { part: partOf(file), name: basename(file.path), bytes: file.bytes };
 }
 
+/** How a film is that was made. */
+function madeState(id: string, files: readonly FilmFile[]): FilmState {
+  return { id, at: 'made', share: 1, leftSeconds: 0, files: files.map(stateFile) };
+}
+
 const WAITING: Told = { at: 'waiting', share: 0, leftSeconds: null };
 
 /** A maker; its threads start with the first film. */
@@ -155,9 +170,11 @@ export function createFilmMaker({ queue, dataDir, now }: FilmParts): FilmMaker {
     signal: AbortSignal,
     tell: (told: string) => void,
   ): Promise<WorkEnd> => {
+    // it came made, or its server ended just then
+    if ((await folders.files(id)).length > 0) return { at: 'done', told: null };
     const ordered = await folders.ordered(id);
-    if (!ordered) return { at: 'failed', told: null };
-    const { title, text, wish, over } = ordered;
+    if (!ordered?.making) return { at: 'failed', told: null };
+    const { title, text, wish, over } = ordered.making;
     const stem = join(await folders.begin(id), fileNameOf(title, ''));
     let pictureSince: number | null = null;
     const hear = (news: FilmNews) => {
@@ -173,7 +190,7 @@ export function createFilmMaker({ queue, dataDir, now }: FilmParts): FilmMaker {
   };
   queue.work('film', makeOne);
   /** Files of a film that was made; none where there is no such film. */
-  const filesOf = async (id: string) => ((await queue.find(id))?.at === 'done' ? folders.files(id) : []);
+  const filesOf = async (id: string) => ((await queue.find(id)) ? folders.files(id) : []);
   return {
     performances,
     heard: performances.best,
@@ -202,29 +219,36 @@ export function createFilmMaker({ queue, dataDir, now }: FilmParts): FilmMaker {
     make: async ({ id: lesson, title, text }, wish) => {
       const over = performances.best(wish.over?.performances ?? []) ?? [];
       const id = randomUUID();
-      await folders.order(id, { lesson, title, text, wish, over });
+      const { exercises } = wish;
+      await folders.order(id, { lesson, exercises, making: { title, text, wish, over } });
       await queue.add({ id, kind: 'film', of: lesson });
       return { id, ...WAITING, files: [] };
     },
+    take: async (lesson, { performance, bytes, exercise, ending }) => {
+      const sent = performances.pathOf(performance);
+      if (sent === null || (await stat(sent)).size !== bytes) return null;
+      const id = randomUUID();
+      await folders.order(id, { lesson, exercises: [exercise], making: null });
+      const path = join(await folders.begin(id), `film${ending}`);
+      await putAlso(sent, path);
+      await performances.drop(performance);
+      const files: readonly FilmFile[] = [{ path, what: 'film', bytes }];
+      await folders.made(id, files);
+      await queue.add({ id, kind: 'film', of: lesson });
+      return madeState(id, files);
+    },
     state: async (id) => {
       const film = await queue.find(id);
-      switch (film?.at) {
-        case undefined:
-          return null;
+      if (!film) return null;
+      const files = await folders.files(id);
+      if (files.length > 0) return madeState(id, files);
+      switch (film.at) {
+        case 'begun':
+          return { id, ...(film.told ? (JSON.parse(film.told) as Told) : WAITING), files: [] };
         case 'waiting':
           return { id, ...WAITING, files: [] };
-        case 'done':
-          return {
-            id,
-            at: 'made',
-            share: 1,
-            leftSeconds: 0,
-            files: (await folders.files(id)).map(stateFile),
-          };
-        case 'failed':
-          return { id, ...WAITING, at: 'failed', files: [] };
         default:
-          return { id, ...(film?.told ? (JSON.parse(film.told) as Told) : WAITING), files: [] };
+          return { id, ...WAITING, at: 'failed', files: [] };
       }
     },
     file: async (id, part) => {
@@ -238,7 +262,7 @@ export function createFilmMaker({ queue, dataDir, now }: FilmParts): FilmMaker {
       for (const id of ids) {
         const path = (await filesOf(id)).find(({ what }) => what === 'film')?.path;
         const ordered = path === undefined ? null : await folders.ordered(id);
-        const [exercise, ...others] = ordered?.lesson === lesson ? ordered.wish.exercises : [];
+        const [exercise, ...others] = ordered?.lesson === lesson ? ordered.exercises : [];
         if (path === undefined || exercise === undefined || others.length > 0) return null;
         found.push({ exercise, path });
       }

@@ -46,6 +46,11 @@ export function filmHandlers({ store, films }: FilmParts) {
       if (outcome.kind !== 'planned') return outcome;
       return answer(await films.make({ ...outcome.lesson, title: outcome.title }, body));
     },
+    takeFilm: async ({ params: { id }, body }) => {
+      if (!(await store.read(id))) return refuse('no-such-lesson', {});
+      const state = await films.take(id, body);
+      return state ? answer(state) : refuse('no-such-performance', {});
+    },
     beginPerformance: async () => answer({ performance: await films.performances.begin() }),
     sendPerformance: async ({ params: { performance, at }, body }) =>
       (await films.performances.put(performance, at, body))

@@ -9,5 +9,6 @@ export function exercisesInWords(
   const [from = 0] = numbers;
   const to = numbers.at(-1) ?? from;
   if (numbers.length === 1) return exercises.one({ from });
-  return to - from === numbers.length - 1 ? exercises.row({ from, to }) : exercises.some({ numbers });
+  const isRow = numbers.length > 2 && to - from === numbers.length - 1;
+  return isRow ? exercises.row({ from, to }) : exercises.some({ numbers });
 }

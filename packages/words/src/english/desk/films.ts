@@ -32,6 +32,8 @@ export const films = {
     corner: 'in a corner',
     none: 'not shown',
   },
+  needsFfmpeg:
+    'Your own playing can be followed only where the computer that runs the desk has FFmpeg, a program of its own that does not come with Shedbook. Films that follow none of it do not need it.',
   heardFrom: 'Sound',
   sounds: { teacher: 'yours', both: 'both', model: 'the model' },
   speed: 'Speed',

@@ -24,7 +24,7 @@ export const refusals = {
   'foreign-origin': 'The server answers only to its own pages.',
   'no-such-film': 'There is no such film any more.',
   'no-ffmpeg':
-    'A film needs FFmpeg, a program of its own that does not come with Shedbook. Install it on the computer that runs the desk, and try again.',
+    'The computer that runs the desk has no FFmpeg, a program of its own that does not come with Shedbook, and this browser encodes no films. Install FFmpeg there, or open the desk in a current Chrome, Edge or Firefox.',
   'no-such-demonstration': 'It is not there any more.',
   'no-such-performance': 'This recording is not there any more. Add it again.',
   'performance-unreadable': 'There is no sound in it that can be read.',

@@ -34,6 +34,8 @@ export const films = translation<typeof english.films>()({
     corner: 'in der Ecke',
     none: 'nicht zeigen',
   },
+  needsFfmpeg:
+    'Deinem eigenen Spiel lässt sich nur folgen, wo der Rechner, auf dem das Pult läuft, FFmpeg hat, ein eigenes Programm, das nicht zu Shedbook gehört. Filme ohne eigenes Spiel brauchen keines.',
   heardFrom: 'Ton',
   sounds: { teacher: 'deiner', both: 'beide', model: 'das Vorbild' },
   speed: 'Geschwindigkeit',

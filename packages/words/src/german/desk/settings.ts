@@ -26,7 +26,7 @@ export const refusals = translation<typeof english.refusals>()({
   'foreign-origin': 'Der Server antwortet nur seinen eigenen Seiten.',
   'no-such-film': 'Diesen Film gibt es nicht mehr.',
   'no-ffmpeg':
-    'Ein Film braucht FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört. Es wird auf dem Rechner eingerichtet, auf dem das Pult läuft.',
+    'Dem Rechner, auf dem das Pult läuft, fehlt FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört, und dieser Browser kann keine Filme machen. Richte FFmpeg dort ein, oder öffne das Pult in einem neueren Chrome, Edge oder Firefox.',
   'no-such-demonstration': 'Es ist nicht mehr da.',
   'no-such-performance': 'Diese Aufnahme gibt es nicht mehr. Füge sie noch einmal hinzu.',
   'performance-unreadable': 'Darin ist kein Ton, der sich lesen lässt.',
