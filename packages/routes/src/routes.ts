@@ -372,6 +372,7 @@ export const ROUTES = {
   takeFilm: route({
     method: 'POST',
     path: '/api/lessons/:id/sent-films',
+    whose: 'school',
     does: 'Takes a film of one exercise of a lesson that a browser made and sent as performances are, for the pack',
     params: byId,
     query: none,

@@ -63,8 +63,7 @@ function copyTable(database: SQLite.Database, table: string): void {
 
 /** What is here and the backup takes the place of. */
 function emptyTable(database: SQLite.Database, table: string): void {
-  if (table === 'notes')
-    database.prepare('delete from main.notes where key not in (?, ?)').run(...OWN_NOTES);
+  if (table === 'notes') database.prepare('delete from main.notes where key not in (?, ?)').run(...OWN_NOTES);
   else if (!JOINED_TABLES.has(table)) database.exec(`delete from main.${table}`);
 }
 

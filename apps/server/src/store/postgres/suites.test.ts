@@ -16,8 +16,8 @@ import { seedSuite } from '../../../test/suites/seed.suite.ts';
 import { shelfSuite } from '../../../test/suites/shelf.suite.ts';
 import { studentsSuite } from '../../../test/suites/students.suite.ts';
 import { takesSuite } from '../../../test/suites/takes.suite.ts';
-import { workSuite } from '../../../test/suites/work.suite.ts';
 import { teachersSuite } from '../../../test/suites/teachers.suite.ts';
+import { workSuite } from '../../../test/suites/work.suite.ts';
 
 const SUITES = [
   ...[
