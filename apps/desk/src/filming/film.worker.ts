@@ -1,40 +1,17 @@
-/** Makes films beside the page, where the computer that runs the desk has no FFmpeg. */
-import { type Lesson, parseLesson } from '@shedbook/core';
-import { estimateFilmBytes, measureFilm, requestFor } from '@shedbook/film';
-import { RECORDING_RATE_HZ } from '@shedbook/pack';
-import { createKit } from '@shedbook/sound';
-import { filmKindHere } from './film-kind.ts';
+/**
+ * Makes films beside the page, where the computer that runs the desk has no FFmpeg. All of it is loaded from here, and
+ * nothing of it stands here: where another module of a worker asks for the worker's first one, WebKit runs that a second
+ * time, and its classes are then others.
+ */
 import type { FilmNews, FilmOrder } from './messages.ts';
 
 const tell = (news: FilmNews) => self.postMessage(news);
 
-async function answer({ want, wish, spoken }: FilmOrder, lesson: Lesson): Promise<FilmNews> {
-  const request = requestFor(lesson, wish, []);
-  const { frames, ...size } = measureFilm(request, wish.shape);
-  const frameRate = wish.framesPerSecond;
-  const kind = await filmKindHere({ width: size.widthPx, height: size.heightPx, frameRate });
-  if (!kind) return { kind: 'unable' };
-  if (want === 'plan') {
-    const bytes = estimateFilmBytes({ frames, request }, kind.ending);
-    return { kind: 'planned', plan: { seconds: frames / frameRate, ...size, bytes } };
-  }
-  const [{ makeFilm }, { loadFilmTools }] = await Promise.all([
-    import('./make-film.ts'),
-    import('./film-tools.ts'),
-  ]);
-  const files = await makeFilm({
-    ...{ lesson, wish, kind, spoken, tools: await loadFilmTools() },
-    kit: createKit({ sampleRateHz: RECORDING_RATE_HZ }),
-    tell: (stage, part) => tell({ kind: 'progress', stage, part }),
-  });
-  return { kind: 'made', title: lesson.title, files };
-}
-
 self.onmessage = ({ data }: MessageEvent<FilmOrder>) => {
-  const { lesson } = parseLesson(data.text, 'lesson');
-  const answered = lesson ? answer(data, lesson) : Promise.resolve<FilmNews>({ kind: 'broken' });
-  answered.then(tell, (error: unknown) => {
-    console.error(error);
-    tell({ kind: 'broken' });
-  });
+  import('./answer-film.ts')
+    .then(({ answerFilm }) => answerFilm(data, tell))
+    .then(tell, (error: unknown) => {
+      console.error(error);
+      tell({ kind: 'broken' });
+    });
 };
