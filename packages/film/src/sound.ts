@@ -23,6 +23,7 @@ import {
   seekGain,
   slowDown,
   strokeSteps,
+  tenthsOf,
 } from '@shedbook/sound';
 import type { Film } from './film.ts';
 import type { Shown } from './recorded.ts';
@@ -239,8 +240,9 @@ async function measureKept(kept: KeptSound, read: (from: number, to: number) => 
   let peak = 0;
   for (const from of partsOf(kept)) {
     const part = await read(from, Math.min(kept.samples, from + PART_SECONDS * kept.sampleRateHz));
-    steps.push(loudnessSteps(part));
-    strokes.push(strokeSteps(part));
+    const powers = strokeSteps(part);
+    strokes.push(powers);
+    steps.push(tenthsOf(powers));
     peak = Math.max(peak, peakOf(part.left), peakOf(part.right));
   }
   const powers = Float64Array.from(strokes.flatMap((part) => [...part]));

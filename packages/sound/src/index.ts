@@ -22,7 +22,7 @@ export {
   RECORDING_LUFS,
   seekGain,
 } from './loudness/normalise.ts';
-export { mostLoss, strokeSteps } from './loudness/stroke-loss.ts';
+export { mostLoss, strokeSteps, tenthsOf } from './loudness/stroke-loss.ts';
 export { truePeakOf } from './loudness/true-peak.ts';
 export { addClicks, type ClickGap, type ClickOptions, clicksIn } from './play-along/click.ts';
 export { type Renderable, type RenderOptions, render } from './render/render.ts';

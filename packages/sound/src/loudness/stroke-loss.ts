@@ -17,6 +17,13 @@ export function strokeSteps(audio: StereoAudio): Float64Array {
   return stepPowers(inFront(audio), audio.sampleRateHz, STEP_SECONDS);
 }
 
+/** The powers of tenths of a second, for {@link integrateSteps}, of those of hundredths. */
+export function tenthsOf(hundredths: Float64Array): Float64Array {
+  return Float64Array.from({ length: Math.floor(hundredths.length / STROKE) }, (_, tenth) =>
+    strokePower(hundredths, STROKE * tenth + 1),
+  );
+}
+
 /** Whether a step is the loudest of a stroke, and not the beginning of a louder one in the window of a soft one. */
 function isLoudest(powers: Float64Array, at: number): boolean {
   const power = powers[at] as number;
