@@ -74,10 +74,10 @@ describe('signing in', () => {
     );
     const own = sentBack(signed);
     const state = async () => (await (await ask('GET', '/api/session', own)).json()) as unknown;
-    expect(await state()).toEqual({ state: 'in' });
+    expect(await state()).toEqual({ state: 'in', hasPasskeys: false });
     const other = sentBack(await signIn(RIGHT));
     await ask('DELETE', '/api/session', own);
-    expect(await state()).toEqual({ state: 'out' });
+    expect(await state()).toEqual({ state: 'out', hasPasskeys: false });
     expect((await ask('GET', '/api/lessons', own)).status).toBe(401);
     expect((await ask('GET', '/api/lessons', other)).status).toBe(200);
     await setPassphrase('another one, longer', dataDir);

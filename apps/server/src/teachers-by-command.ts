@@ -46,7 +46,7 @@ const clock = () => new Date();
  * @returns the address that the letter opens
  * @throws InputError where the name is none, or there is no passphrase yet
  */
-export function inviteTeacher(name: string, place: TeacherPlace = {}): Promise<string> {
+export async function inviteTeacher(name: string, place: TeacherPlace = {}): Promise<string> {
   const length = name.trim().length;
   if (length < 1 || length > LONGEST_NAME)
     throw new InputError(({ words }) => words.teacher.noName({ name, most: LONGEST_NAME }));

@@ -5,9 +5,11 @@ import { keptSamplePath } from '../../../internal/testing/kept-samples.ts';
 import { IN_A_FILE } from '../test/stores.ts';
 import { teachersSuite } from '../test/suites/teachers.suite.ts';
 import { send, startTestServer, temporaryFolder } from '../test/temporary.ts';
+import { setPassphrase } from './start.ts';
 import { openDatabase, STORE_FILE } from './store/open.ts';
 import { createSignInStore } from './store/sign-in.ts';
 import { createTeacherStore } from './store/teachers.ts';
+import { inviteTeacher, listTeachers } from './teachers-by-command.ts';
 
 teachersSuite(IN_A_FILE);
 
@@ -35,4 +37,19 @@ it('[SE7400] a teacher who is alone meets none of it: nobody signs in on this co
   expect((await send(server, 'POST', '/api/teachers', { name: 'Ana' })).body).toMatchObject({
     code: 'no-passphrase',
   });
+});
+
+it('[SE7404] lets nobody in by a letter before the desk has a passphrase, and nobody without a name', async () => {
+  const dataDir = temporaryFolder();
+  await expect(inviteTeacher('Ana', { dataDir })).rejects.toThrow('set it with "shedbook passphrase"');
+  await setPassphrase('brushes on a coated head', dataDir);
+  for (const none of [' ', 'x'.repeat(81)])
+    await expect(inviteTeacher(none, { dataDir })).rejects.toThrow('expected a name of 1 to 80 characters');
+  const letters = [await inviteTeacher('Ana', { dataDir }), await inviteTeacher('ANA', { dataDir })];
+  // definition: the desk of this computer, where nothing else is said
+  for (const letter of letters) expect(letter).toMatch(/^http:\/\/127\.0\.0\.1:4747\/#invitation=[\w-]{43}$/);
+  expect((await listTeachers({ dataDir })).map(({ name, hasJoined }) => [name, hasJoined])).toEqual([
+    ['', true],
+    ['Ana', false],
+  ]);
 });

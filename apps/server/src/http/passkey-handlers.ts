@@ -30,21 +30,25 @@ async function orNull<Checked>(check: () => Promise<Checked>): Promise<Checked |
 
 /** Answers the routes of passkeys. */
 export function passkeyHandlers(parts: SessionParts) {
-  const { passkeys, signIn, where, clock } = parts;
+  const { passkeys, signIn, clock } = parts;
   const attempts = countAttempts(LIMITS, clock);
-  const place = passkeyPlace(where);
   const none = () => refuse('no-passkeys-here', {});
   const wrong = () => refuse('passkey-refused', {});
   /** What a device's answer is held against. @param teacher who adds a passkey; null for whoever signs in */
-  const expected = (teacher: string | null) =>
-    place && {
-      expectedChallenge: (challenge: string) => passkeys.answered(challenge, teacher),
-      expectedOrigin: place.origin,
-      expectedRPID: place.rpID,
-    };
+  const expected = (teacher: string | null) => {
+    const place = passkeyPlace(parts.where);
+    return (
+      place && {
+        expectedChallenge: (challenge: string) => passkeys.answered(challenge, teacher),
+        expectedOrigin: place.origin,
+        expectedRPID: place.rpID,
+      }
+    );
+  };
   return {
     listPasskeys: async (_asked, _signal, caller) => answer(await passkeys.of(teacherOf(caller).id)),
     beginPasskey: async (_asked, _signal, caller) => {
+      const place = passkeyPlace(parts.where);
       if (!place) return none();
       const { id, name } = teacherOf(caller);
       const { generateRegistrationOptions } = await load();
@@ -75,6 +79,7 @@ export function passkeyHandlers(parts: SessionParts) {
         ? answer(null)
         : refuse('no-such-passkey', {}),
     askPasskey: async (_asked, _signal, { ip }) => {
+      const place = passkeyPlace(parts.where);
       if (!place) return none();
       const waitSeconds = attempts.waitSeconds(ip);
       if (waitSeconds > 0) return refuse('too-often', { waitSeconds });

@@ -110,7 +110,9 @@ export function teachersSuite(store: TestStore): void {
     expect(await status({ name: 'Nobody', passphrase: 'Ana has brushes, too' })).toBe(403);
     const told = await read<Session>(ana, 'GET', '/api/session');
     expect(told).toMatchObject({ state: 'in', school: { teacher: { name: 'Ana', role: 'teacher' } } });
-    expect(await read(nobody, 'GET', '/api/session')).toEqual({ state: 'out', school: { teacher: null } });
+    expect(await read(nobody, 'GET', '/api/session')).toEqual({
+      ...{ state: 'out', school: { teacher: null }, hasPasskeys: false },
+    });
     // a letter opens once, the one before opens nothing, and whoever had signed in has to do so again
     const [, { id = '' } = {}] = await read<readonly ListedTeacher[]>(head, 'GET', '/api/teachers');
     const letter = async () =>
