@@ -157,7 +157,7 @@ function knownOf(
     isHeard: (voice) => isMine(voice) || !written.has(surfaceOf(voice)),
     sounding: soundingIn(played, task),
     isToldByEar: played.isToldByEar,
-    hidden: hiddenVoices(report, played),
+    hidden: hiddenVoices(report),
     isLoudspeakerHeard: played.isLoudspeakerHeard,
     isSomebody,
     ...doubtsOf(report, played, whole),
@@ -192,8 +192,7 @@ function soundingIn(played: Played, task: JudgeTask): readonly Voice[] {
 }
 
 /** Voices that the ear could not tell from the loudspeaker's. */
-function hiddenVoices({ unheard = [] }: TakeReport, { isToldByEar }: Played): ReadonlySet<Voice> {
-  if (!isToldByEar) return new Set();
+function hiddenVoices({ unheard = [] }: TakeReport): ReadonlySet<Voice> {
   return new Set(unheard.flatMap((one) => (one.reason === 'from-loudspeaker' ? [one.voice] : [])));
 }
 

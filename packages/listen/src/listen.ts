@@ -17,6 +17,7 @@ import {
 import { Resampler } from '@shedbook/signal';
 import { type Alignment, alignmentOf } from './align/align.ts';
 import { askedGrid, isPlayed } from './align/asked-grid.ts';
+import type { PlacedBar } from './align/bars.ts';
 import type { FormGrid } from './align/form-grid.ts';
 import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
@@ -51,6 +52,8 @@ import { EventExtractor } from './detect/extract.ts';
 import type { Asked, Listened } from './listened.ts';
 import { askedOfSound } from './listened-for.ts';
 import { type WithoutLoudspeaker, withoutLoudspeaker } from './loudspeaker/beside.ts';
+import { FirstSound } from './loudspeaker/unknown/first-sound.ts';
+import { machineVoices } from './loudspeaker/unknown/machine.ts';
 import { measure } from './measure/measure.ts';
 import type { Pulse } from './measure/pulse.ts';
 import { cutStretch, type Stretch } from './measure/stretch.ts';
@@ -86,6 +89,7 @@ export class TakeListener {
   readonly #high: HighBand;
   readonly #extractor: EventExtractor;
   readonly #events = new EventLog();
+  readonly #first = new FirstSound();
   #samples = 0;
   #hasEnded = false;
 
@@ -107,7 +111,7 @@ export class TakeListener {
     for (let at = 0; at < block.length; at += PIECE) {
       const piece = block.subarray(at, at + PIECE);
       this.#high.push(piece);
-      this.#keep(this.#extractor.push(this.#resampler.push(piece)));
+      this.#analyse(this.#resampler.push(piece));
     }
   }
 
@@ -116,7 +120,8 @@ export class TakeListener {
     const nothing = this.#end();
     if (nothing) return refuse(nothing);
     const durationSeconds = samplesToSeconds(Samples(this.#samples), this.#rate);
-    const take = { kind: 'audio', durationSeconds, ...(beside ? { beside } : {}) } as const;
+    const sound = this.#first.samples();
+    const take = { kind: 'audio', durationSeconds, sound, ...(beside ? { beside } : {}) } as const;
     return reportOn(this.#events.between(), asked, take, this.#network);
   }
 
@@ -130,12 +135,17 @@ export class TakeListener {
   /** Takes what the filters still hold. @returns why there is nothing to hear, or null where there is something */
   #end(): 'no-sound' | 'silent-recording' | null {
     if (!this.#hasEnded) {
-      this.#keep(this.#extractor.push(this.#resampler.flush()));
+      this.#analyse(this.#resampler.flush());
       this.#keep(this.#extractor.flush());
       this.#hasEnded = true;
     }
     if (this.#samples === 0) return 'no-sound';
     return this.#extractor.peakDb < SILENT_DB ? 'silent-recording' : null;
+  }
+
+  #analyse(samples: Float32Array): void {
+    this.#first.push(samples);
+    this.#keep(this.#extractor.push(samples));
   }
 
   #keep(events: readonly HeardEvent[]): void {
@@ -155,6 +165,8 @@ interface TakeFacts {
   readonly kind: 'audio' | 'midi';
   readonly durationSeconds: Seconds;
   readonly beside?: Beside;
+  /** The beginning of its sound, of ANALYSIS_RATE, where a machine of which nobody told may be in it. */
+  readonly sound?: Float32Array;
 }
 
 /** The report on events of any source. */
@@ -240,7 +252,7 @@ export function reportAligned(known: Aligned): Listened {
   const cut = stretch ? cutStretch(whole, bars, stretch) : whole;
   const alignment = { ...known.alignment, bars: bars.slice(fromBar, toBar) };
   const places = allPlaces.filter((place) => place.takeBar >= fromBar && place.takeBar < toBar);
-  const { decision, left } = withoutLeft(take.beside, cut, places);
+  const { decision, left } = withoutVoices(cut, places, loudspeakersIn(take, cut, places, bars));
   const isExercise = asked.exercise !== null;
   const fit = judgeFit({ grid, alignment, decision, isExercise, rather: known.exercises?.rather });
   // Who sets the clock knows what is played; a loop that comes apart is a report and no refusal.
@@ -307,18 +319,28 @@ function hiddenBy(beside: Beside | undefined, decided: HeardDecision) {
   };
 }
 
-/** What was decided without the voices of which only what is left of the loudspeaker was heard, and all places of those. */
-function withoutLeft(beside: Beside | undefined, decision: HeardDecision, places: readonly Place[]) {
-  if (!beside?.loudspeaker) return { decision, left: [] };
-  const left = leftOver(decision.strokes);
-  const isLeft = (place: Place) => left.has(place.expected.voice);
+/** The voices of which only a loudspeaker was heard, whether it is known or not. */
+function loudspeakersIn(
+  { beside, sound }: TakeFacts,
+  { strokes }: HeardDecision,
+  places: readonly Place[],
+  bars: readonly PlacedBar[],
+): ReadonlySet<Voice> {
+  if (beside?.loudspeaker) return leftOver(strokes);
+  return sound ? machineVoices({ sound, bars, places, strokes }) : new Set();
+}
+
+/** What was decided without some voices, and all places of those. */
+function withoutVoices(decision: HeardDecision, places: readonly Place[], voices: ReadonlySet<Voice>) {
+  const isOut = (place: Place) => voices.has(place.expected.voice);
   return {
     decision: {
       ...decision,
-      strokes: decision.strokes.filter(({ voice }) => !left.has(voice)),
-      missed: decision.missed.filter((place) => !isLeft(place)),
+      strokes: decision.strokes.filter(({ voice }) => !voices.has(voice)),
+      missed: decision.missed.filter((place) => !isOut(place)),
+      covered: (decision.covered ?? []).filter((place) => !isOut(place)),
     },
-    left: places.filter(isLeft),
+    left: places.filter(isOut),
   };
 }
 
@@ -332,9 +354,11 @@ function hiddenVoices(hidden: readonly Place[]): readonly Unheard[] {
 }
 
 function besideOf(beside: Beside | undefined, hidden: readonly Place[]): Partial<FullReport> {
-  if (!beside?.loudspeaker) return {};
   const unknown = hidden.map(({ expected }) => ({ ...expected.stroke.written, voice: expected.voice }));
-  return { loudspeaker: beside.loudspeaker, ...(unknown.length > 0 ? { unknown } : {}) };
+  return {
+    ...(beside?.loudspeaker ? { loudspeaker: beside.loudspeaker } : {}),
+    ...(unknown.length > 0 ? { unknown } : {}),
+  };
 }
 
 /** A loudspeaker this loud beside the whole take, in dB, is all that there is where nothing else can be followed. */

@@ -45,6 +45,8 @@ function heardOf(
 /** The voices of which nobody knows whose strokes they are. */
 function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet<Voice> {
   if (known.kind === 'midi') return new Set();
+  // what the page plays for a student who leaves it to the page is no doubt about the student
+  const hidden = [...known.hidden].filter(known.isMine);
   if (!known.isToldByEar) {
     // the lead voice and the exercise's own are loud: where they can hardly be told, the page's are heard instead
     const loud = new Set([known.task.lead, ...ownVoices(known.task)]);
@@ -54,7 +56,7 @@ function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet
         mine.has(voice) && loud.has(voice) && known.hard.has(voice) && !isBesideOthers(voice, rounds),
     );
     const machine = known.sounding.length === 0 ? machineVoices(rounds) : [];
-    return new Set([...loudspeakerVoices(rounds, known.sounding), ...doubted, ...machine]);
+    return new Set([...loudspeakerVoices(rounds, known.sounding), ...doubted, ...machine, ...hidden]);
   }
   const pairs = rounds.flatMap(({ match }) => match.pairs);
   const voices = [...new Set(pairs.map(({ due }) => due.voice))];
@@ -62,8 +64,7 @@ function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet
     const own = pairs.filter(({ due }) => due.voice === voice);
     return own.filter(({ stroke }) => stroke.isUnknown).length >= own.length / 2;
   };
-  // what the page plays for a student who leaves it to the page is no doubt about the student
-  return new Set([...voices.filter(isMostlyUnknown), ...[...known.hidden].filter(known.isMine)]);
+  return new Set([...voices.filter(isMostlyUnknown), ...hidden]);
 }
 
 function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assessed {

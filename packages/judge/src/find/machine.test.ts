@@ -35,4 +35,21 @@ describe('a loudspeaker that nobody told of', () => {
     expect(verdictOf(take(seed, (voice) => (voice === 'hihat' ? 7 : 11)))).toMatchObject({ is: 'clean' });
     expect(verdictOf(take(seed, () => EAR_MS))).toMatchObject({ is: 'clean' });
   });
+
+  it('[JU7103] a snare that the ear could not tell from it is doubted and not missing, and the rest is judged', () => {
+    const random = seededRandom('without snare');
+    const rest = loopReport(
+      task,
+      ({ voice }) => (voice === 'snare' ? null : { offsetMs: 16 * (random.next() - 0.5) }),
+      { kind: 'audio' },
+    );
+    const own = task.strokes.filter(({ voice }) => voice === 'snare');
+    const { about } = verdictOf({
+      ...rest,
+      missed: [],
+      unheard: [{ reason: 'from-loudspeaker', voice: 'snare', count: own.length }],
+      unknown: own.map(({ written }) => ({ ...written, voice: 'snare' as const })),
+    });
+    expect(about).toEqual([{ what: 'only-loudspeaker', voice: 'snare' }]);
+  });
 });

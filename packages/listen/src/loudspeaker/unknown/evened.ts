@@ -1,0 +1,53 @@
+/**
+ * A sound in which every moment of every frequency is about as loud as any other: what a quiet loudspeaker plays between a
+ * player's strokes, and what a player strikes, count alike in it.
+ *
+ * Conventions: mono samples at ANALYSIS_RATE; frames overlap by half, under a sine before and after the transform.
+ * Source: the phase transform (C. H. Knapp and G. C. Carter, IEEE Trans. ASSP 24(4), 1976), frame by frame.
+ */
+import { ComplexFft, energyOf } from '@shedbook/signal';
+import { ANALYSIS_RATE } from '../../signal/bands.data.ts';
+
+const SIZE = 1024;
+const HOP = SIZE / 2;
+/** Lower ones tell no times, in hertz. */
+const LOWEST_HZ = 150;
+/** Higher ones are mostly noise, in hertz. */
+export const HIGHEST_HZ = 8000;
+/** How much of each magnitude is kept, as a power of it. */
+const KEPT = 0.1;
+/** What is softer than this beside the loudest frame, as power, is nothing. */
+const FLOOR = 1e-7;
+
+const sine = Float64Array.from({ length: SIZE }, (_, i) => Math.sin((Math.PI * (i + 0.5)) / SIZE));
+const binOf = (hz: number) => Math.round((hz * SIZE) / ANALYSIS_RATE);
+
+/** Levels the spectrum of a real frame. */
+function level(re: Float64Array, im: Float64Array, least: number): void {
+  for (let k = 0; k < SIZE; k += 1) {
+    const bin = Math.min(k, SIZE - k);
+    const isIn = bin >= binOf(LOWEST_HZ) && bin <= binOf(HIGHEST_HZ);
+    const gain = isIn ? (re[k]! ** 2 + im[k]! ** 2 + least) ** ((KEPT - 1) / 2) : 0;
+    re[k] = re[k]! * gain;
+    im[k] = im[k]! * gain;
+  }
+}
+
+/** The sound, evened. */
+export function evened(sound: Float32Array): Float32Array {
+  const fft = new ComplexFft(SIZE);
+  const even = new Float32Array(sound.length + SIZE);
+  let loudest = 0;
+  for (let at = 0; at < sound.length; at += HOP)
+    loudest = Math.max(loudest, energyOf(sound.subarray(at, at + SIZE)));
+  const [re, im] = [new Float64Array(SIZE), new Float64Array(SIZE)];
+  for (let at = 0; at < sound.length; at += HOP) {
+    for (let i = 0; i < SIZE; i += 1) re[i] = sine[i]! * (sound[at + i] ?? 0);
+    im.fill(0);
+    fft.forward(re, im);
+    level(re, im, FLOOR * loudest);
+    fft.back(re, im);
+    for (let i = 0; i < SIZE; i += 1) even[at + i] = even[at + i]! + sine[i]! * re[i]!;
+  }
+  return even.subarray(0, sound.length);
+}
