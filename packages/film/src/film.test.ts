@@ -139,7 +139,7 @@ describe('a film', () => {
         'A lesson for the drum set: Short & <clear>.',
         'Each beat is counted “1 trip let”: “2 let” is the last part of beat 2.',
         'The snare (left hand): on 1, 3 let.',
-        'Listen for the strokes that fall between those of the ride: 3 let.',
+        'Listen for what falls between the strokes of the ride: 3 let.',
       ]),
     );
   });
@@ -163,7 +163,7 @@ forms:
     );
     expect(texts.filter((text) => text.startsWith('Listen'))).toHaveLength(1);
     expect(texts.filter((text) => text.includes('Count along'))).toHaveLength(1);
-    const again = captions.filter(({ text }) => text === 'And 2 more times, just the same.');
+    const again = captions.filter(({ text }) => text === 'All of it 2 more times, just the same.');
     expect(again).toHaveLength(3);
     // definition: three seconds of title, one that stands still, then a bar of count-in and six bars of two seconds each
     expect(again[0]?.fromSeconds).toBeCloseTo(3 + 1 + 7 * 2, 6);
@@ -189,7 +189,7 @@ forms:
     // without a groove shown before, an exercise says over what it is played
     const alone = createFilm({ ...film.request, buildUp: false, exercises: [1] }, film.look, film.tools);
     expect(captionsOf(alone)[1]?.text).toBe(
-      'Exercise 1, 120 beats a minute, over ride, hi-hat foot and bass drum. Count along, then play.',
+      'Exercise 1, 120 beats a minute, over ride, hi-hat foot and bass drum. Count along, then play along.',
     );
   });
 
