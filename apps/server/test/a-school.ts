@@ -3,7 +3,14 @@
  * can be kept of one.
  */
 import { request } from 'node:http';
-import type { LessonSummary, MadeLink, StoredBook, StoredLesson, StoredStudent } from '@shedbook/routes';
+import type {
+  LessonSummary,
+  LogPage,
+  MadeLink,
+  StoredBook,
+  StoredLesson,
+  StoredStudent,
+} from '@shedbook/routes';
 import { isOpen, ROUTE_NAMES, ROUTES, type Route, type RouteName } from '@shedbook/routes';
 import { strToU8, zipSync } from 'fflate';
 import { expect } from 'vitest';
@@ -69,9 +76,9 @@ interface Asking {
 /** A teacher who signed in, or whoever has a cookie. */
 export type Asker = (method: string, path: string, body?: unknown) => Promise<Told>;
 
-function takeFile(sound: string): Uint8Array {
+function takeFile(sound: string, id = TAKE): Uint8Array {
   const facts = {
-    ...{ id: TAKE, startedAt: `${DAY}T09:00:00+01:00`, lesson: 'x', lessonTitle: sound, exercise: null },
+    ...{ id, startedAt: `${DAY}T09:00:00+01:00`, lesson: 'x', lessonTitle: sound, exercise: null },
     ...{ number: null, form: 'loop', durationSeconds: 1, verdicts: [] },
   };
   return zipSync({ 'take.json': strToU8(JSON.stringify(facts)), 'take.flac': strToU8(sound) }, { level: 0 });
@@ -101,6 +108,8 @@ async function enrol(url: string, teacher: Asker, lesson: string, name: string) 
   await read(teacher, 'PUT', `/api/students/${id}/${take}`, opinion);
   const spoken = Uint8Array.of(0xff, 0xfb, 0x90, 0x64, ...strToU8(name));
   await read(teacher, 'PUT', `/api/students/${id}/${take}/voice`, spoken);
+  // one that waits to be heard
+  expect((await page('PUT', 'takes/waiting', takeFile(name, 'waiting'))).status).toBe(201);
   const hour = { attendance: 'came', done: name, notes: name, revision: 0 };
   await read(teacher, 'PUT', `/api/students/${id}/hours/${DAY}`, hour);
   return { id, link: link.id, page };
@@ -128,6 +137,12 @@ export async function aSchool(store: TestStore) {
     text: 'title: First swing\nexercises: [x x x x]\n',
   });
   const bram = await enrol(url, head, lesson.id, SECRET);
+  // something of his lies in the bin
+  const rows = [JSON.stringify({ id: 'put away', note: SECRET })];
+  await read(head, 'POST', `/api/students/${bram.id}/log`, { version: 1, rows });
+  const log = await read<LogPage>(head, 'GET', `/api/students/${bram.id}/log`);
+  const takenAt = encodeURIComponent(log.rows.at(-1)?.takenAt ?? '');
+  await read(head, 'DELETE', `/api/students/${bram.id}/log/${takenAt}`);
   const book = await read<StoredBook>(head, 'POST', '/api/books', {
     ...{ title: 'The first year', by: null, text: null, chapters: [], paper: null },
     ...{ twoSided: false, contents: true, key: true, index: true },
@@ -215,7 +230,8 @@ export const GUARDED: readonly RouteName[] = ROUTE_NAMES.filter((name) => !isOpe
 /** All that the desk tells its head of Bram. */
 export async function allOfBram({ head, bram, lesson }: School): Promise<string> {
   const of = ['', '/log', '/takes', '/hours', '/links'].map((path) => `/api/students/${bram.id}${path}`);
-  const all = [...of, `/api/lessons/${lesson}`, '/api/books', '/api/keeping', '/api/bin'];
+  const inbox = '/api/inbox?playedBefore=2027-01-01T00:00:00Z';
+  const all = [...of, `/api/lessons/${lesson}`, '/api/books', '/api/keeping', '/api/bin', inbox];
   const shelf = await read<readonly LessonSummary[]>(head, 'GET', '/api/shelf');
   const told = await Promise.all(all.map((path) => read(head, 'GET', path)));
   return JSON.stringify([...told, shelf.find(({ id }) => id === lesson)]);
