@@ -381,11 +381,11 @@ describe('a store in PostgreSQL', () => {
       await one.close();
       await other.close();
     });
-    for (let n = 0; n < 50; n += 1) one.ring();
+    for (let n = 0; n < 50; n += 1) one.ring(null);
     await expect.poll(() => heard).toBeGreaterThan(1);
     // the ring after them comes after all of theirs
     const before = heard;
-    one.ring();
+    one.ring(null);
     await expect.poll(() => heard).toBeGreaterThan(before);
     expect(heard).toBe(3);
   });
