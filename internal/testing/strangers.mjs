@@ -6,7 +6,7 @@
  * A leak is an answer that says anything but no.
  */
 import { Agent, request } from 'node:http';
-import { ROUTE_NAMES, ROUTES } from '@shedbook/routes';
+import { isOpen, ROUTE_NAMES, ROUTES } from '@shedbook/routes';
 import { mutatedTokens } from './mutated-tokens.mjs';
 
 /** Where others reach the desk. */
@@ -96,7 +96,7 @@ async function guardedDesk(agent, url) {
 }
 
 const OPEN = ROUTE_NAMES.filter((each) => ROUTES[each].path.startsWith('/practice/'));
-const GUARDED = ROUTE_NAMES.filter((each) => !('isOpen' in ROUTES[each] && ROUTES[each].isOpen));
+const GUARDED = ROUTE_NAMES.filter((each) => !isOpen(ROUTES[each]));
 
 /** No such page, not understood, too long, too often: the answers of a link that opens nothing. */
 const NO = [400, 404, 414, 429];

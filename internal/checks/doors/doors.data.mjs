@@ -83,7 +83,7 @@ export const DOORS = [
       {
         file: 'packages/routes/src/routes.ts',
         after: 'export const ROUTES = {\n',
-        add: "countLessons: route({ method: 'GET', path: '/api/count', does: 'Counts', params: none, query: none, body: null, answer: nothing, refusals: [] }),\n",
+        add: "countLessons: route({ method: 'GET', path: '/api/count', whose: 'school', does: 'Counts', params: none, query: none, body: null, answer: nothing, refusals: [] }),\n",
       },
     ],
   },

@@ -21,7 +21,7 @@ it('[WO7002] messages and sentences say the number that stands on the page', asy
   expect(say({ fact: 'exercise-played', exercise: both }, GERMAN)).toBe('Gespielt wurde Übung B2.');
   expect(german.words.page.exercise({ n: third })).toBe('Übung B3');
   expect(CLI.en.words.expected.exerciseTo({ first: both, last: third })).toBe('a number from B2 to B3');
-  expect(exercisesInWords(FILM_WORDS.en, [both, third])).toBe('Exercises B2 to B3');
+  expect(exercisesInWords(FILM_WORDS.en, [both, third])).toBe('Exercises B2 and B3');
   // a number from 1,000 on is no amount: it has no separators
   expect(english.words.page.exercise({ n: 1000 })).toBe('Exercise 1000');
 });
