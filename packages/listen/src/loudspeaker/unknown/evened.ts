@@ -22,32 +22,52 @@ const FLOOR = 1e-7;
 const sine = Float64Array.from({ length: SIZE }, (_, i) => Math.sin((Math.PI * (i + 0.5)) / SIZE));
 const binOf = (hz: number) => Math.round((hz * SIZE) / ANALYSIS_RATE);
 
-/** Levels the spectrum of a real frame. */
+const FIRST_BIN = binOf(LOWEST_HZ);
+const LAST_BIN = binOf(HIGHEST_HZ);
+
+const gainOf = (re: number, im: number, least: number) => (re * re + im * im + least) ** ((KEPT - 1) / 2);
+
+/** Levels the spectra of two real frames, of which one is the real and one the imaginary part of what was transformed. */
 function level(re: Float64Array, im: Float64Array, least: number): void {
-  for (let k = 0; k < SIZE; k += 1) {
-    const bin = Math.min(k, SIZE - k);
-    const isIn = bin >= binOf(LOWEST_HZ) && bin <= binOf(HIGHEST_HZ);
-    const gain = isIn ? (re[k]! ** 2 + im[k]! ** 2 + least) ** ((KEPT - 1) / 2) : 0;
-    re[k] = re[k]! * gain;
-    im[k] = im[k]! * gain;
+  const [allRe, allIm] = [re.slice(), im.slice()];
+  re.fill(0);
+  im.fill(0);
+  for (let k = FIRST_BIN; k <= LAST_BIN; k += 1) {
+    const [x, y] = [allRe[k]!, allIm[k]!];
+    const [u, v] = [allRe[SIZE - k]!, allIm[SIZE - k]!];
+    // definition: a real frame's spectrum is its own conjugate, mirrored
+    const [oneRe, oneIm] = [(x + u) / 2, (y - v) / 2];
+    const [otherRe, otherIm] = [(y + v) / 2, (u - x) / 2];
+    const one = gainOf(oneRe, oneIm, least);
+    const other = gainOf(otherRe, otherIm, least);
+    re[k] = one * oneRe - other * otherIm;
+    im[k] = one * oneIm + other * otherRe;
+    re[SIZE - k] = one * oneRe + other * otherIm;
+    im[SIZE - k] = other * otherRe - one * oneIm;
   }
 }
 
 /** The sound, evened. */
 export function evened(sound: Float32Array): Float32Array {
   const fft = new ComplexFft(SIZE);
-  const even = new Float32Array(sound.length + SIZE);
+  const even = new Float32Array(sound.length + 2 * SIZE);
   let loudest = 0;
   for (let at = 0; at < sound.length; at += HOP)
     loudest = Math.max(loudest, energyOf(sound.subarray(at, at + SIZE)));
   const [re, im] = [new Float64Array(SIZE), new Float64Array(SIZE)];
-  for (let at = 0; at < sound.length; at += HOP) {
-    for (let i = 0; i < SIZE; i += 1) re[i] = sine[i]! * (sound[at + i] ?? 0);
-    im.fill(0);
+  // two frames at once, since a transform of complex numbers holds two sounds
+  for (let at = 0; at < sound.length; at += 2 * HOP) {
+    for (let i = 0; i < SIZE; i += 1) {
+      re[i] = sine[i]! * (sound[at + i] ?? 0);
+      im[i] = sine[i]! * (sound[at + HOP + i] ?? 0);
+    }
     fft.forward(re, im);
     level(re, im, FLOOR * loudest);
     fft.back(re, im);
-    for (let i = 0; i < SIZE; i += 1) even[at + i] = even[at + i]! + sine[i]! * re[i]!;
+    for (let i = 0; i < SIZE; i += 1) {
+      even[at + i] = even[at + i]! + sine[i]! * re[i]!;
+      even[at + HOP + i] = even[at + HOP + i]! + sine[i]! * im[i]!;
+    }
   }
   return even.subarray(0, sound.length);
 }

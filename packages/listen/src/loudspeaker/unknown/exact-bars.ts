@@ -31,22 +31,45 @@ export interface ExactBars {
   readonly barSeconds: number;
 }
 
-/** Spectra of bars that begin a whole number of samples apart. */
+const lastBin = (size: number) => Math.ceil((HIGHEST_HZ * size) / ANALYSIS_RATE);
+
+const emptyOf = (bins: number) => ({ re: new Float64Array(bins), im: new Float64Array(bins) });
+
+/** Spectra of bars that begin a whole number of samples apart, up to the highest frequency that is looked at. */
 function spectraOf(even: Float32Array, starts: readonly number[], length: number, size: number) {
   const fft = new ComplexFft(size);
-  return starts.map((start): Products => {
+  const last = lastBin(size);
+  const put = (to: Float64Array, start: number | undefined) => {
+    if (start !== undefined)
+      to.set(even.subarray(Math.max(0, start), Math.max(0, start + length)), Math.max(0, -start));
+  };
+  const spectra: Products[] = [];
+  // two bars at once, since a transform of complex numbers holds two sounds
+  for (let n = 0; n < starts.length; n += 2) {
     const [re, im] = [new Float64Array(size), new Float64Array(size)];
-    re.set(even.subarray(Math.max(0, start), Math.max(0, start + length)), Math.max(0, -start));
+    put(re, starts[n]);
+    put(im, starts[n + 1]);
     fft.forward(re, im);
-    return { re, im };
-  });
+    const [one, other] = [emptyOf(last), emptyOf(last)];
+    for (let k = 1; k < last; k += 1) {
+      const x = re[k]!;
+      const y = im[k]!;
+      const u = re[size - k]!;
+      const v = im[size - k]!;
+      one.re[k] = (x + u) / 2;
+      one.im[k] = (y - v) / 2;
+      other.re[k] = (y + v) / 2;
+      other.im[k] = (u - x) / 2;
+    }
+    spectra.push(one, ...(n + 1 < starts.length ? [other] : []));
+  }
+  return spectra;
 }
 
 /** How alike bars are that lie so many apart, by how much later the second one is, in samples; negative ones at the end. */
-function likeness(spectra: readonly Products[], apart: number): Float64Array {
-  const size = spectra[0]!.re.length;
+function likeness(spectra: readonly Products[], apart: number, size: number): Float64Array {
   const [re, im] = [new Float64Array(size), new Float64Array(size)];
-  const last = Math.ceil((HIGHEST_HZ * size) / ANALYSIS_RATE);
+  const last = lastBin(size);
   for (const [i, { re: xr, im: xi }] of spectra.slice(0, -apart).entries()) {
     const { re: yr, im: yi } = spectra[i + apart]!;
     for (let k = 1; k < last; k += 1) {
@@ -68,8 +91,12 @@ function between(values: Float64Array, at: number): number {
 }
 
 /** Adds what bars so many apart say of each length that is tried. */
-function addLikeness(to: Float64Array, spectra: readonly Products[], apart: number, farthest: number): void {
-  const values = likeness(spectra, apart);
+function addLikeness(
+  to: Float64Array,
+  spectra: readonly Products[],
+  { apart, farthest, size }: { readonly apart: number; readonly farthest: number; readonly size: number },
+): void {
+  const values = likeness(spectra, apart, size);
   const middle = to.length >> 1;
   const step = STEP / farthest;
   const reach = Math.ceil(apart * step * middle);
@@ -102,7 +129,7 @@ export function exactBars(even: Float32Array, tracked: readonly TrackedBar[]): E
     size,
   );
   const tried = new Float64Array(2 * Math.round((reach * farthest) / STEP) + 1);
-  for (let apart = 1; apart <= farthest; apart += 1) addLikeness(tried, spectra, apart, farthest);
+  for (let apart = 1; apart <= farthest; apart += 1) addLikeness(tried, spectra, { apart, farthest, size });
   const best = findPeak(tried, FOUND);
   if (best === null) return null;
   const barSeconds = (length + ((best - (tried.length >> 1)) * STEP) / farthest) / ANALYSIS_RATE;

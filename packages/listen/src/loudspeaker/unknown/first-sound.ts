@@ -1,7 +1,7 @@
 /** The beginning of a take, kept as it comes in, at most as long as it takes to know a machine by. Samples at ANALYSIS_RATE. */
 import { ANALYSIS_RATE } from '../../signal/bands.data.ts';
 
-/** So much is kept: four megabytes and a third of a second of work, whatever the take’s length. */
+/** So much is kept: four megabytes, whatever the take’s length. */
 const KEPT_SECONDS = 45;
 
 /** Keeps the first samples of a stream. */
