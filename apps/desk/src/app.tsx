@@ -84,9 +84,11 @@ function Screen() {
 }
 
 function Guarded() {
+  // what was said before is nothing to whoever has to sign in, nor after it
+  const who = useAskedToSignIn() ? 'nobody' : 'somebody';
   return (
     <BrokenPage words={useWords().brokenPage} home="/">
-      <NoticeProvider>
+      <NoticeProvider key={who}>
         <GlyphSheet />
         <Screen />
       </NoticeProvider>

@@ -63,6 +63,8 @@ it('[ST7400] [ST7401] [ST7402] [SE7408] lets a teacher in by a letter and a pass
   await head.keyboard.press('Enter');
   const teachers = head.getByRole('region', { name: 'Teachers' });
   await teachers.getByText('Ana').first().waitFor();
+  // what was refused before the form came is said nowhere any more
+  expect(await head.getByText('Sign in first').count()).toBe(0);
   expect(await head.getByText('Kaito').count()).toBe(1);
   await teachers.getByText('1 student').click();
   expect(await findings(head)).toEqual([]);

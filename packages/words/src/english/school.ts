@@ -9,7 +9,8 @@ export const school = {
     passphrase: 'Passphrase',
     passkey: 'Sign in with a passkey',
     noPasskey: 'No passkey was given. Try again, or sign in with the passphrase.',
-    wrong: 'This name and this passphrase do not go together.',
+    wrong:
+      'This name and this passphrase do not go together. Whoever set the desk up and has given no name yet leaves it empty.',
   },
   join: {
     title: 'You are invited',

@@ -11,7 +11,8 @@ export const school = translation<typeof english.school>()({
     passphrase: 'Passphrase',
     passkey: 'Mit Passkey anmelden',
     noPasskey: 'Es kam kein Passkey. Noch einmal versuchen oder mit der Passphrase anmelden.',
-    wrong: 'Dieser Name und diese Passphrase gehören nicht zusammen.',
+    wrong:
+      'Dieser Name und diese Passphrase gehören nicht zusammen. Wer das Pult eingerichtet und noch keinen Namen angegeben hat, lässt ihn leer.',
   },
   join: {
     title: 'Du bist eingeladen',
