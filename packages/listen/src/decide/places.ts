@@ -21,8 +21,13 @@ export interface Place {
   readonly likelySeconds: number;
 }
 
-/** How far a feel may move an off-beat stroke, as a fraction of the beat. */
-const WIDEST_SHIFT = 0.2;
+/**
+ * How far a feel may move an off-beat stroke, as a fraction of the beat: from a swing of 3:1 to the middle, where nothing is
+ * written so near to it; less where beats have more parts, since the next one is another stroke.
+ */
+const WIDEST_SHIFT = 0.26;
+const WIDEST_SHIFT_IN_MANY = 0.2;
+const FEW_SLOTS = 3;
 const FEWEST = 4;
 
 /** Time of a position in a bar of the take. */
@@ -50,10 +55,10 @@ function feelShifts(seen: Observations, grid: FormGrid, bars: readonly PlacedBar
   for (const bar of bars) {
     if (bar.formBar === null) continue;
     const beatSeconds = bar.barSeconds / grid.beats.length;
-    for (const { position, voice, onBeat } of grid.bars[bar.formBar]!.strokes) {
+    for (const { position, voice, onBeat, stroke } of grid.bars[bar.formBar]!.strokes) {
       if (onBeat) continue;
       const ideal = secondsAt(bar, position);
-      const reach = WIDEST_SHIFT * beatSeconds;
+      const reach = (stroke.slots <= FEW_SLOTS ? WIDEST_SHIFT : WIDEST_SHIFT_IN_MANY) * beatSeconds;
       let best = 0;
       let shift = 0;
       for (let i = firstFrom(seen.times, ideal - reach); i < seen.times.length; i += 1) {
