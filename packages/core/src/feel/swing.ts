@@ -51,8 +51,8 @@ export function swingAt(feel: Feel, bpm: number): SwingRatio | null {
   }
 }
 
-/** Moves `pivot` to `target` and stretches both sides: piecewise linear, so order is kept. */
-function bend(phase: number, pivot: number, target: number): number {
+/** A phase once `pivot` is moved to `target` and both sides are stretched: piecewise linear, so order is kept. */
+export function bentPhase(phase: number, pivot: number, target: number): number {
   return phase <= pivot ? (phase / pivot) * target : target + ((phase - pivot) / (1 - pivot)) * (1 - target);
 }
 
@@ -80,11 +80,11 @@ export function performedPhase(
   const target = offBeatPhase(swing.ratio);
   if (swing.of === 'eighths') {
     const pivot = writtenOffBeat(slots, dotted);
-    return pivot === null ? phase : bend(phase, pivot, target);
+    return pivot === null ? phase : bentPhase(phase, pivot, target);
   }
   if (dotted || slots % 2 !== 0 || slots % 3 === 0) return phase;
   const half = phase < 0.5 ? 0 : 0.5;
-  return half + bend((phase - half) * 2, 0.5, target) / 2;
+  return half + bentPhase((phase - half) * 2, 0.5, target) / 2;
 }
 
 /** Whether a beat of this length is a dotted value. */

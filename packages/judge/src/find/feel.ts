@@ -4,7 +4,7 @@
  *
  * Conventions: a share is where in its pair the second part lies, 0.5 in the middle; 2:1 swing is 2/3.
  */
-import { groupBy, type Voice } from '@shedbook/core';
+import { bentPhase, groupBy, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
 import { askedShare, BEAT, dividedIn, type Pair, pairOf } from '../loop/pairs.ts';
 import type { LoopTask, TaskStroke } from '../loop/task.ts';
@@ -56,11 +56,6 @@ function otherFeel(task: LoopTask): OtherFeel {
   return swings
     ? { ...seconds, what: 'straight-feel', share: STRAIGHT, sign: -1, pairOf: ofFeel }
     : { ...seconds, what: 'swung-feel', share: TRIPLET, sign: 1, pairOf: ofFeel };
-}
-
-/** A place in a beat whose second part is moved: both parts are stretched. */
-function bent(phase: number, from: number, to: number): number {
-  return phase <= from ? (phase / from) * to : to + ((phase - from) / (1 - from)) * (1 - to);
 }
 
 /** How late a round is where beats begin: what is swung says nothing of it. */
@@ -133,7 +128,7 @@ export function feelHeard(rounds: readonly HeardRound[], task: LoopTask): FeelHe
       const pair = other.pairOf(stroke);
       if (pair) return pair.starts + share * pair.lasts;
       // sixteenths go with the eighths round them
-      return other.lasts === BEAT.lasts && stroke.slots === 4 ? bent(phase, other.asked, share) : phase;
+      return other.lasts === BEAT.lasts && stroke.slots === 4 ? bentPhase(phase, other.asked, share) : phase;
     },
   };
 }
