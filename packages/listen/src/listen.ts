@@ -186,8 +186,8 @@ export function reportOn(
   const voices = voicesOf(lesson, form).filter(isPlayed(asked));
   const sounding = { seen, chances: byVoice(chancesIn(events, free, voices)) };
   // which exercise it is, and which bar is which, goes by where strokes lie as they were played
-  const { playedAs } = found;
-  const fitted = fitAsked(exercise, askedGrid(playedAs), found.bars, sounding);
+  const { playedAs, playedGrid } = found;
+  const fitted = fitAsked(exercise, playedGrid, found.bars, sounding);
   const all = [fitted, ...fitOthers(playedAs, () => found.bars, sounding)];
   const eagerness = eagernessIn(events, free, all);
   const chances = byVoice(chancesIn(events, free, voices, eagerness));

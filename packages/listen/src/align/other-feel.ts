@@ -24,19 +24,21 @@ function otherFeel({ lesson: { feel, meter } }: Asked): Feel | null {
   return meter.compound ? null : TRIPLET;
 }
 
-/** Where the form lies in a take, and what it is asked as if the feel that was played were asked for. */
+/** Where the form lies in a take, and what is asked, with its grid, as if it were asked in the feel that was played. */
 export interface AlignedInFeel extends Alignment {
   readonly playedAs: Asked;
+  readonly playedGrid: FormGrid;
 }
 
 /** The form in the take, or null when nothing can be followed in any feel. */
 export function alignInAnyFeel(seen: Observations, asked: Asked, grid: FormGrid): AlignedInFeel | null {
   const found = align(seen, grid);
-  const plain = found && { ...found, playedAs: asked };
+  const plain = found && { ...found, playedAs: asked, playedGrid: grid };
   const feel = otherFeel(asked);
   if (!feel || (found && found.matchPerStroke >= MATCHED)) return plain;
   const playedAs = { ...asked, lesson: { ...asked.lesson, feel } };
-  const other = align(seen, askedGrid(playedAs));
+  const playedGrid = askedGrid(playedAs);
+  const other = align(seen, playedGrid);
   const isBetter = other && (!found || other.matchPerStroke > found.matchPerStroke + BETTER);
-  return isBetter ? { ...other, playedAs } : plain;
+  return isBetter ? { ...other, playedAs, playedGrid } : plain;
 }

@@ -127,8 +127,8 @@ export function reportOnTake(sent: readonly TimedVoice[], take: NotesTake, asked
   if (!alignment) return { report: null, refusal: { fact: 'no-pulse-followed' } };
   const asWritten = rimAsWritten(notes, new Set(grid.voices));
   const chances = byVoice(asWritten.map(({ voice, timeSeconds }) => ({ voice, timeSeconds, struck: SENT })));
-  const { playedAs } = alignment;
-  const fitted = fitAsked(asked.exercise, askedGrid(playedAs), alignment.bars, { seen, chances });
+  const { playedAs, playedGrid } = alignment;
+  const fitted = fitAsked(asked.exercise, playedGrid, alignment.bars, { seen, chances });
   // Without a groove under it each exercise has bars of its own.
   const isAlone = asked.lesson.groove.length === 0;
   const barsOf = (other: FormGrid) => (isAlone && align(seen, other)?.bars) || alignment.bars;
