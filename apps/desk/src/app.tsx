@@ -5,9 +5,9 @@ import { Desk } from './desk/desk.tsx';
 import { signedIn, useAskedToSignIn } from './document/asked-to-sign-in.ts';
 import { sharedPlayer } from './hear/shared-player.ts';
 import { LessonScreen } from './lesson/lesson-screen.tsx';
+import { lazily, useLeisure } from './loading/later.ts';
 import { GlyphSheet } from './notation/glyph-sheet.tsx';
 import { readRoute } from './shared/address.ts';
-import { lazily, useLeisure } from './shared/later.ts';
 import { go, usePath } from './shared/route.ts';
 import { DeskWordsProvider, useLanguage, useWords } from './words/words.tsx';
 

@@ -1,7 +1,7 @@
 export { ENGLISH } from './english/english.ts';
 export * from './facts/problem.ts';
 export * from './facts/say.ts';
-export type { FaultFact, HeardFact, RoomFact, Sayable, ScreenFact } from './facts/sayable.ts';
+export type { DeskFact, FaultFact, HeardFact, RoomFact, Sayable, ScreenFact } from './facts/sayable.ts';
 export { type Sentences, sentences } from './facts/sentences.ts';
 export { deskMessages as deskGerman } from './german/desk.ts';
 export { GERMAN } from './german/german.ts';
@@ -24,6 +24,7 @@ export * from './screens/hearing.ts';
 export * from './screens/practice.ts';
 export * from './screens/school.ts';
 export * from './screens/sound-check.ts';
+export * from './screens/students.ts';
 export { SHEET_WORDS } from './sheet/sheet-words.ts';
 export * from './spoken/duration-words.ts';
 export * from './spoken/exercise-numbers.ts';

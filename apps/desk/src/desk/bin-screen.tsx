@@ -11,6 +11,7 @@ import { type Erased, ReceiptSheet } from '../shared/receipt.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { useWhen } from '../shared/use-when.ts';
+import { StudentsWordsProvider } from '../words/students-words.tsx';
 import { useWords } from '../words/words.tsx';
 import styles from './bin-screen.module.css';
 
@@ -133,7 +134,11 @@ export function BinScreen() {
           </section>
         ))}
       </main>
-      {erased && <ReceiptSheet erased={erased} onClose={() => setErased(null)} />}
+      {erased && (
+        <StudentsWordsProvider>
+          <ReceiptSheet erased={erased} onClose={() => setErased(null)} />
+        </StudentsWordsProvider>
+      )}
       {erasing && (
         <ReallyErase
           title={words.eraseNamed({ title: erasing.title })}

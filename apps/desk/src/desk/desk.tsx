@@ -7,8 +7,8 @@ import { LANGUAGES } from '@shedbook/words';
 import { Suspense, startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { ask } from '../document/client.ts';
 import { wordsFor } from '../document/error-words.ts';
+import { lazily } from '../loading/later.ts';
 import { Guide } from '../shared/guide.tsx';
-import { lazily } from '../shared/later.ts';
 import { PickMenu } from '../shared/pop-over.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
@@ -108,7 +108,7 @@ export function Desk() {
   return (
     <>
       <ScreenHead title={words.desk.title} lead={words.desk.lead}>
-        <Button onClick={() => go({ at: 'students' })}>{words.students.title}</Button>
+        <Button onClick={() => go({ at: 'students' })}>{words.desk.students}</Button>
         <Button onClick={() => go({ at: 'books' })}>{words.desk.books}</Button>
         <Button onClick={() => go({ at: 'bin' })}>{words.desk.bin}</Button>
         <FileButton

@@ -65,10 +65,7 @@ export function FilingSheet({ lesson, lessons, students, onFile, onClose }: Fili
         <Choices<LevelChoice>
           label={words.byLevel}
           value={lesson.level ?? 'none'}
-          choices={[
-            ['none', words.noLevel],
-            ...LEVELS.map((level) => [level, all.students.levels[level]] as const),
-          ]}
+          choices={[['none', words.noLevel], ...LEVELS.map((level) => [level, all.levels[level]] as const)]}
           onChange={(level) => onFile({ level: level === 'none' ? null : level })}
         />
         <fieldset className={styles.shelves}>

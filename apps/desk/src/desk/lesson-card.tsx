@@ -63,7 +63,7 @@ function CardMenu({ title, isArchived, onAction }: CardMenuProps) {
 function Facts({ lesson, changed }: Pick<LessonCardProps, 'lesson' | 'changed'>) {
   const words = useWords();
   const { exercises, errors, level, shelves } = lesson;
-  const filed = [...(level === null ? [] : [words.students.levels[level]]), ...shelves].join(', ');
+  const filed = [...(level === null ? [] : [words.levels[level]]), ...shelves].join(', ');
   return (
     <p className={styles.facts}>
       <span>{errors > 0 ? words.desk.problems({ n: errors }) : words.desk.exercises({ n: exercises })}</span>

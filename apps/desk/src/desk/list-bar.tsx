@@ -72,7 +72,7 @@ function useGroups(
     const styleEntries = LESSON_STYLES.filter((style) => lessons.some((each) => each.style === style)).map(
       (style): Entry => [{ kind: 'style', style }, words.styles[style]],
     );
-    const levels = Object.entries(all.students.levels).filter(([level]) =>
+    const levels = Object.entries(all.levels).filter(([level]) =>
       lessons.some((each) => each.level === level),
     );
     const same = countAlike(lessons);

@@ -15,7 +15,7 @@ import { explain } from '../document/error-words.ts';
 import { useTold } from '../document/use-told.ts';
 import { copyOf } from '../edit/copy.ts';
 import { renamed, setTitle, titleOf } from '../edit/heading.ts';
-import { later } from '../shared/later.ts';
+import { later } from '../loading/later.ts';
 import { go } from '../shared/route.ts';
 import { useLanguage } from '../words/words.tsx';
 import type { ExportFormat } from './files.ts';

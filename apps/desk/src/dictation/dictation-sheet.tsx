@@ -6,7 +6,8 @@ import { sayExercise } from '@shedbook/words';
 import { useState } from 'react';
 import type { Unnumbered } from '../edit/exercises.ts';
 import { ExerciseRows } from '../notation/exercise-drawing.tsx';
-import { useSay, useWords } from '../words/words.tsx';
+import { useSayHeard } from '../words/late-words.ts';
+import { useWords } from '../words/words.tsx';
 import styles from './dictation-sheet.module.css';
 import { type Keepable, keepablesOf, keptOf } from './heard-exercises.ts';
 import { type Dictation, type DictationState, useDictation } from './use-dictation.ts';
@@ -50,7 +51,8 @@ function Taking({ dictation }: { readonly dictation: Dictation }) {
 /** How far it is, in words. */
 function Said({ state }: { readonly state: DictationState }) {
   const words = useWords().dictation;
-  const say = useSay();
+  const say = useSayHeard();
+  if (!say) return null;
   if (state.at === 'recording') return words.recording[state.source];
   if (state.at === 'writing') return words.writing;
   if (state.at === 'failed') return words.failed[state.why];

@@ -3,7 +3,7 @@
 import { bringWithin, countedTempo, isWithin, PLAYED_TEMPI, quarterTempo } from '@shedbook/core';
 import { Button, buttonClass, Icon, useSay, useSoundNote } from '@shedbook/stand';
 import { Suspense } from 'react';
-import { lazily } from '../shared/later.ts';
+import { lazily } from '../loading/later.ts';
 import { PopForm } from '../shared/pop-over.tsx';
 import { useDraft } from '../shared/use-draft.ts';
 import { useWords } from '../words/words.tsx';

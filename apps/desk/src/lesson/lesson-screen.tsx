@@ -10,8 +10,8 @@ import {
 } from '../document/use-document.ts';
 import { Ledge } from '../hear/ledge.tsx';
 import { SoundProvider } from '../hear/sound-context.tsx';
+import { lazily } from '../loading/later.ts';
 import type { View } from '../shared/address.ts';
-import { lazily } from '../shared/later.ts';
 import { useWords } from '../words/words.tsx';
 import { IndexTabs } from './index-tabs.tsx';
 import { LessonBar } from './lesson-bar.tsx';

@@ -2,9 +2,9 @@
 import { Button } from '@shedbook/stand';
 import { Suspense } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
+import { lazily } from '../loading/later.ts';
 import { PageView } from '../page/page-view.tsx';
 import type { View } from '../shared/address.ts';
-import { lazily } from '../shared/later.ts';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './view-content.module.css';

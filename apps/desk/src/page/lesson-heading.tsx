@@ -7,7 +7,7 @@ import { useDocument } from '../document/use-document.ts';
 import { renamed, setBy } from '../edit/heading.ts';
 import { setMedia } from '../edit/media.ts';
 import { setPlayed } from '../edit/played.ts';
-import { lazily } from '../shared/later.ts';
+import { lazily } from '../loading/later.ts';
 import { PopForm } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
 import { feelWords } from './feel-words.ts';

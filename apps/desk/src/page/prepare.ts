@@ -1,6 +1,6 @@
 /** Writing what comes before a section on the page: its subdivision, counted and clapped. */
 import type { Lesson } from '@shedbook/core';
-import type { ScreenFact } from '@shedbook/words';
+import type { DeskFact } from '@shedbook/words';
 import { useDocument } from '../document/use-document.ts';
 import { useSay } from '../words/words.tsx';
 
@@ -10,6 +10,6 @@ export function usePreparing(): (lesson: Lesson, section: number) => Promise<voi
   const say = useSay();
   return async (lesson, section) => {
     const { withPreparation } = await import('@shedbook/composer');
-    document.edit(withPreparation(document.state().text, lesson, section, (fact: ScreenFact) => say(fact)));
+    document.edit(withPreparation(document.state().text, lesson, section, (fact: DeskFact) => say(fact)));
   };
 }

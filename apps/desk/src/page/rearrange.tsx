@@ -1,6 +1,6 @@
 /** The tools that copy, turn and move: folded away, and loaded when they are first unfolded. */
 import { Suspense, useState } from 'react';
-import { lazily } from '../shared/later.ts';
+import { lazily } from '../loading/later.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './rearrange.module.css';
 import type { RearrangeToolsProps } from './rearrange-tools.tsx';

@@ -1,7 +1,7 @@
 /** Dynamics, texts and silence of an exercise, folded away until they are wanted. */
 import { Suspense, useState } from 'react';
 import styles from '../line/tool-box.module.css';
-import { lazily } from '../shared/later.ts';
+import { lazily } from '../loading/later.ts';
 import { useWords } from '../words/words.tsx';
 import type { SaidToolsProps } from './said-form.tsx';
 

@@ -7,7 +7,7 @@ import { useDocument, useDocumentState } from '../document/use-document.ts';
 import { setMedia } from '../edit/media.ts';
 import { setPlayed } from '../edit/played.ts';
 import { moveSection, removeSection, saysItself, setSection } from '../edit/sections.ts';
-import { lazily } from '../shared/later.ts';
+import { lazily } from '../loading/later.ts';
 import { PickMenu, PopForm } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
 import { feelWords } from './feel-words.ts';

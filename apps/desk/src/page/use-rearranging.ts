@@ -5,7 +5,7 @@ import { useCallback, useRef, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
 import type { InUse } from '../edit/exercises.ts';
 import type { Unit } from '../edit/rearrange.ts';
-import { later } from '../shared/later.ts';
+import { later } from '../loading/later.ts';
 import { useWords } from '../words/words.tsx';
 import { type Chosen, COPIED_KEY, type Rearranging } from './rearranging.ts';
 import type { Ground } from './rearranging-acts.ts';

@@ -1,7 +1,7 @@
 /** What opens beside a button: a menu to pick from, or a small form. */
 import { Button, type Dress } from '@shedbook/stand';
 import { type ReactNode, Suspense, useRef, useState } from 'react';
-import { lazily } from './later.ts';
+import { lazily } from '../loading/later.ts';
 import type { Placement } from './pop-over-opened.tsx';
 
 const load = () => import('./pop-over-opened.tsx');

@@ -1,7 +1,7 @@
 /** What was erased of a student, to be kept as a file by whoever erased them. */
 import type { Receipt } from '@shedbook/routes';
 import { Button, closeSheet, Icon, Sheet } from '@shedbook/stand';
-import { useLanguage } from '../words/words.tsx';
+import { useLanguage } from '../words/students-words.tsx';
 import { offer } from './offer.ts';
 
 /** Who was erased, and what of them. */

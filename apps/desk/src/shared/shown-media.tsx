@@ -1,8 +1,8 @@
 /** Pictures, sound and video of a lesson on the desk; what draws them is loaded where there are any. */
 import type { Medium } from '@shedbook/core';
 import { Suspense } from 'react';
+import { lazily } from '../loading/later.ts';
 import { findMedium } from './find-medium.ts';
-import { lazily } from './later.ts';
 
 const Prose = lazily(
   () => import('@shedbook/stand/prose'),

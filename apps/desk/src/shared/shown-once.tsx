@@ -20,8 +20,8 @@ export function ShownOnce({ title, lead, address, label, code, onClose }: ShownO
   const say = useSay();
   const copy = () =>
     navigator.clipboard.writeText(address).then(
-      () => say(words.links.copied),
-      () => say(words.links.notCopied),
+      () => say(words.shownOnce.copied),
+      () => say(words.shownOnce.notCopied),
     );
   return (
     <Sheet
@@ -31,7 +31,7 @@ export function ShownOnce({ title, lead, address, label, code, onClose }: ShownO
         <>
           <Button onClick={() => void copy()}>
             <Icon name="copy" />
-            {words.links.copy}
+            {words.shownOnce.copy}
           </Button>
           <Button dress="strong" onClick={closeSheet}>
             {words.heading.close}

@@ -2,7 +2,7 @@
 import { findExercise, nameOf } from '@shedbook/coach';
 import { countedTempo } from '@shedbook/core';
 import type { StoredAssignment } from '@shedbook/routes';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import type { DeskShelf } from './take-in.ts';
 import { useDayName } from './use-day-name.ts';
 

@@ -9,7 +9,7 @@ import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
 import { TurnButtons, type TurnButtonsProps } from '../shared/turn-buttons.tsx';
 import { withTurn } from '../shared/with-turn.ts';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import styles from './assignments.module.css';
 import { ExercisePicker } from './exercise-picker.tsx';
 import { ExerciseGrid, StandingName } from './standing-list.tsx';

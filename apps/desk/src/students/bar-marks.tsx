@@ -2,7 +2,7 @@
 import type { BarMark } from '@shedbook/routes';
 import { Button, Field, Icon, Select } from '@shedbook/stand';
 import { type FormEvent, useState } from 'react';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import styles from './sent-takes-list.module.css';
 
 interface BarChoiceProps {

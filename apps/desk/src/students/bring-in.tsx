@@ -5,10 +5,10 @@ import { exerciseKey, type PracticeLog, type TakeReport, textMark } from '@shedb
 import type { StoredStudent } from '@shedbook/routes';
 import { askWorker, FileButton, Icon, momentFrom, useSay as useNotice } from '@shedbook/stand';
 import { Suspense, useEffect, useState } from 'react';
-import { lazily } from '../shared/later.ts';
+import { lazily } from '../loading/later.ts';
 import { isTakeFile, TAKE_FILES, useDropped, waitingFile } from '../takes/dropped.ts';
 import type { HeardOf } from '../takes/take-form.tsx';
-import { useSay, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/students-words.tsx';
 import styles from './bring-in.module.css';
 import type { BroughtOrder } from './brought.worker.ts';
 import BroughtWorker from './brought.worker.ts?worker';

@@ -2,7 +2,7 @@
 
 import { Button, Icon } from '@shedbook/stand';
 import { useWhen } from '../shared/use-when.ts';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import styles from './brought-in.module.css';
 import type { Taking } from './kept-log.ts';
 

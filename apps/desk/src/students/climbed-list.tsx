@@ -2,7 +2,7 @@
 import type { PracticeLog } from '@shedbook/core';
 import { useMemo } from 'react';
 import { useWhen } from '../shared/use-when.ts';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import styles from './brought-in.module.css';
 import { climbedOf } from './climbed.ts';
 import type { DeskShelf } from './take-in.ts';

@@ -2,7 +2,7 @@
 import { isCoachSilent } from '@shedbook/coach';
 import type { CoachSetting, StoredStudent } from '@shedbook/routes';
 import { Choices, Field } from '@shedbook/stand';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import styles from './coach-switch.module.css';
 
 interface CoachSwitchProps {

@@ -2,7 +2,7 @@
 import type { MinorityRequest, StoredStudent } from '@shedbook/routes';
 import { Button, Check, Field } from '@shedbook/stand';
 import { useState } from 'react';
-import { useLanguage } from '../words/words.tsx';
+import { useLanguage } from '../words/students-words.tsx';
 import styles from './consent.module.css';
 
 interface ConsentProps {

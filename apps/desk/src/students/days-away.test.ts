@@ -1,5 +1,5 @@
 import { readMoment } from '@shedbook/coach';
-import { loadDesk } from '@shedbook/words';
+import { loadStudents } from '@shedbook/words';
 import { expect, it } from 'vitest';
 import { awayWords, daysAway } from './days-away.ts';
 
@@ -7,7 +7,7 @@ const TODAY = readMoment('2026-11-30T12:00:00Z')?.day ?? 0;
 
 it('[ST6004] how long somebody has not played is said in whole days, and a clock that was ahead by name', async () => {
   const said = async (lastPlayedAt: string | null, language: 'en' | 'de' = 'en') =>
-    awayWords((await loadDesk(language)).words.students, daysAway({ lastPlayedAt }, TODAY));
+    awayWords((await loadStudents(language)).words.students, daysAway({ lastPlayedAt }, TODAY));
   expect(await said(null)).toBe('Nothing heard yet');
   expect(await said('2026-11-28T08:00:00+01:00')).toBe('played 2 days ago');
   // it is the first of December where the student lives

@@ -1,7 +1,7 @@
 /** How long somebody has not played. */
 import { readMoment } from '@shedbook/coach';
 import type { StoredStudent } from '@shedbook/routes';
-import type { DeskWords } from '@shedbook/words';
+import type { StudentsWords } from '@shedbook/words';
 
 /** Days since somebody played last; null where they never did. @param today counted as in a moment */
 export function daysAway(
@@ -16,7 +16,7 @@ export function daysAway(
 const AHEAD_DAYS = 1;
 
 /** How long somebody has not played, in words; a later day was written under a clock that was ahead. */
-export function awayWords(words: DeskWords['students'], days: number | null): string {
+export function awayWords(words: StudentsWords['students'], days: number | null): string {
   if (days === null) return words.nothingHeard;
   return days < -AHEAD_DAYS ? words.clockAhead : words.daysAway({ days: Math.max(0, days) });
 }

@@ -1,7 +1,7 @@
 /** The diary on a student's sheet: the last days at once, earlier ones folded away. */
 import type { PracticeLog } from '@shedbook/core';
 import { useMemo } from 'react';
-import { useLanguage } from '../words/words.tsx';
+import { useLanguage } from '../words/students-words.tsx';
 import { type DiaryDay, type DiaryPiece, diaryOf } from './diary.ts';
 import styles from './diary-list.module.css';
 import type { DeskShelf } from './take-in.ts';

@@ -3,7 +3,7 @@
 import { type Exercise, exerciseLabel } from '@shedbook/core';
 import { Button, Select } from '@shedbook/stand';
 import { useState } from 'react';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import styles from './exercise-picker.module.css';
 import type { DeskShelf } from './take-in.ts';
 

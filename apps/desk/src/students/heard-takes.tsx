@@ -10,9 +10,9 @@ import {
 } from '@shedbook/core';
 import { judge, type Level } from '@shedbook/judge';
 import { Suspense, useMemo, useState } from 'react';
-import { lazily } from '../shared/later.ts';
+import { lazily } from '../loading/later.ts';
 import { useWhen } from '../shared/use-when.ts';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import styles from './brought-in.module.css';
 import type { KeptReport } from './kept-log.ts';
 import type { DeskShelf } from './take-in.ts';

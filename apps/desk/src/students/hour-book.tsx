@@ -3,7 +3,7 @@ import { ATTENDANCES, type Attendance, type StoredHour } from '@shedbook/routes'
 import { Button, Choices, Field, Icon, Problem } from '@shedbook/stand';
 import { useState } from 'react';
 import { KeptField } from '../shared/kept-field.tsx';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import { useAimWords } from './aim-words.ts';
 import styles from './hour-book.module.css';
 import type { DeskShelf } from './take-in.ts';

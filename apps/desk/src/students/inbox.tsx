@@ -1,5 +1,5 @@
 /** What needs an ear first: takes that nobody has listened to, and who has not played for a while. */
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import { daysAway } from './days-away.ts';
 import styles from './inbox.module.css';
 import { useSentWords, useTakeWords } from './take-words.ts';

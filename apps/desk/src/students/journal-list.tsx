@@ -4,7 +4,7 @@ import { Button, useSay } from '@shedbook/stand';
 import { journalWords } from '@shedbook/words';
 import { useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
-import { useLanguage, useWords } from '../words/words.tsx';
+import { useLanguage, useWords } from '../words/students-words.tsx';
 import { readJournal } from './api.ts';
 import styles from './journal-list.module.css';
 

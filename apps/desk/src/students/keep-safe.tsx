@@ -2,7 +2,7 @@
 import { addressOf, ROUTES } from '@shedbook/routes';
 import { buttonClass, Icon } from '@shedbook/stand';
 import { useFresh } from '../document/use-fresh.ts';
-import { useLanguage } from '../words/words.tsx';
+import { useLanguage } from '../words/students-words.tsx';
 import { readSession } from './api.ts';
 import { JournalList } from './journal-list.tsx';
 import styles from './keep-safe.module.css';

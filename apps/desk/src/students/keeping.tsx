@@ -4,7 +4,7 @@ import { Select, useSay } from '@shedbook/stand';
 import { useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
 import { useFresh } from '../document/use-fresh.ts';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import { readKeeping, saveKeeping } from './api.ts';
 
 /** The setting, and what follows from it. @param props.isFixed whether somebody else sets it */

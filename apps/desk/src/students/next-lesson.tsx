@@ -9,7 +9,7 @@ import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
 import { TurnButtons, type TurnButtonsProps } from '../shared/turn-buttons.tsx';
 import { withTurn } from '../shared/with-turn.ts';
-import { useSay, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/students-words.tsx';
 import styles from './next-lesson.module.css';
 import { ExerciseGrid } from './standing-list.tsx';
 import { writtenTempo } from './written-tempo.ts';

@@ -8,7 +8,7 @@ import { wordsFor } from '../document/error-words.ts';
 import { useFresh } from '../document/use-fresh.ts';
 import { makePasskey } from '../sign-in/passkeys.ts';
 import { useSchoolWords } from '../words/late-words.ts';
-import { useLanguage } from '../words/words.tsx';
+import { useLanguage } from '../words/students-words.tsx';
 import styles from './passkeys.module.css';
 
 const read = () => ask('listPasskeys', {});

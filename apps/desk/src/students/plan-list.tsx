@@ -3,7 +3,7 @@ import { lessonsOf, meterOfItem, type PlanItem, planFor, USUAL_MINUTES } from '@
 import { countedTempo, type PracticeLog } from '@shedbook/core';
 import type { StoredAssignment } from '@shedbook/routes';
 import { useMemo } from 'react';
-import { useSay, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/students-words.tsx';
 import styles from './plan-list.module.css';
 import type { DeskShelf } from './take-in.ts';
 

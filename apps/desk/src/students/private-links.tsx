@@ -4,7 +4,7 @@ import { Button, Icon, useSay } from '@shedbook/stand';
 import { useCallback, useEffect, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
 import { ShownOnce } from '../shared/shown-once.tsx';
-import { useLanguage } from '../words/words.tsx';
+import { useLanguage } from '../words/students-words.tsx';
 import { listLinks, makeLink, revokeLink } from './api.ts';
 import styles from './private-links.module.css';
 

@@ -3,7 +3,7 @@ import type { Paper } from '@shedbook/core';
 import { addressOf, ROUTES } from '@shedbook/routes';
 import { buttonClass, Choices, Icon } from '@shedbook/stand';
 import { useState } from 'react';
-import { useLanguage } from '../words/words.tsx';
+import { useLanguage } from '../words/students-words.tsx';
 import styles from './progress-page.module.css';
 
 interface ProgressPageProps {

@@ -1,7 +1,7 @@
 /** Who is on the roster: everybody at once where they are few, else by parts and by name. */
 import { ROSTER_PAGE } from '@shedbook/routes';
 import { Button, classes, Field } from '@shedbook/stand';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import { awayWords, daysAway } from './days-away.ts';
 import styles from './roster-list.module.css';
 import type { RosterPart } from './use-roster-part.ts';

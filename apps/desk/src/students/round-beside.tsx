@@ -11,7 +11,7 @@ import { ballAt, placeBalls } from '../hear/use-ball.ts';
 import { useWidth } from '../line/use-width.ts';
 import { ExerciseRows, staffOf } from '../notation/exercise-drawing.tsx';
 import { GrooveDrawing } from '../notation/groove-drawing.tsx';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import { HeardMarks } from './heard-marks.tsx';
 import { heardPlaces } from './heard-places.ts';
 import styles from './round-beside.module.css';

@@ -6,7 +6,7 @@ import { Button } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import type { ReactNode } from 'react';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
-import { useSay, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/students-words.tsx';
 import styles from './standing-list.module.css';
 import type { Passed } from './use-pass.ts';
 

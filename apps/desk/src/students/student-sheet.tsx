@@ -10,7 +10,7 @@ import { offer } from '../shared/offer.ts';
 import { Paper, ViewHead } from '../shared/paper.tsx';
 import { ReallyErase } from '../shared/really-erase.tsx';
 import { sideOfLimb } from '../shared/sides-of.ts';
-import { useLanguage, useWords } from '../words/words.tsx';
+import { useLanguage, useWords } from '../words/students-words.tsx';
 import { Assignments } from './assignments.tsx';
 import { BringIn } from './bring-in.tsx';
 import { BroughtIn } from './brought-in.tsx';
@@ -200,7 +200,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
       <Choices<Level>
         label={words.students.level}
         value={student.level}
-        choices={LEVELS.map((level) => [level, words.students.levels[level]])}
+        choices={LEVELS.map((level) => [level, words.levels[level]])}
         onChange={(level) => onChange((content) => ({ ...content, level }))}
       />
       <Choices<SetUp | 'written'>

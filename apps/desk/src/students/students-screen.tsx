@@ -9,7 +9,7 @@ import { type Erased, ReceiptSheet } from '../shared/receipt.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { waitingName } from '../takes/dropped.ts';
-import { useWords } from '../words/words.tsx';
+import { StudentsWordsProvider, useWords } from '../words/students-words.tsx';
 import { readSession } from './api.ts';
 import { Inbox } from './inbox.tsx';
 import { KeepSafe } from './keep-safe.tsx';
@@ -20,8 +20,7 @@ import styles from './students-screen.module.css';
 import { TeachersList } from './teachers-list.tsx';
 import { useRoster } from './use-roster.ts';
 
-/** The screen. */
-export function StudentsScreen() {
+function Students() {
   const words = useWords();
   const [erased, setErased] = useState<Erased | null>(null);
   const roster = useRoster(setErased);
@@ -35,7 +34,7 @@ export function StudentsScreen() {
   const isNobody = view?.of === 0 && find === '';
   return (
     <>
-      <ScreenHead title={words.students.title} lead={words.students.lead}>
+      <ScreenHead title={words.desk.students} lead={words.students.lead}>
         <Button onClick={() => go({ at: 'desk' })}>
           <Icon name="back" />
           {words.lesson.backToDesk}
@@ -46,7 +45,7 @@ export function StudentsScreen() {
         </Button>
       </ScreenHead>
       <Guide at="hand out" className={styles.guide} />
-      <main className={styles.students} aria-label={words.students.title}>
+      <main className={styles.students} aria-label={words.desk.students}>
         {isNobody && (
           <NothingYet>{file === null ? words.students.empty : words.takes.whose({ file })}</NothingYet>
         )}
@@ -89,5 +88,14 @@ export function StudentsScreen() {
         />
       )}
     </>
+  );
+}
+
+/** The screen. */
+export function StudentsScreen() {
+  return (
+    <StudentsWordsProvider>
+      <Students />
+    </StudentsWordsProvider>
   );
 }

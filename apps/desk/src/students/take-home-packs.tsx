@@ -5,7 +5,7 @@ import { Button, Icon } from '@shedbook/stand';
 import { useState } from 'react';
 import { readPack } from '../document/api.ts';
 import { offer } from '../shared/offer.ts';
-import { useLanguage } from '../words/words.tsx';
+import { useLanguage } from '../words/students-words.tsx';
 
 interface PacksProps {
   readonly student: StoredStudent;

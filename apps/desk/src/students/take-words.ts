@@ -1,6 +1,6 @@
 /** What a take is, in a line. */
 import type { TakeFacts } from '@shedbook/routes';
-import { useLanguage, useWords } from '../words/words.tsx';
+import { useLanguage, useWords } from '../words/students-words.tsx';
 
 /** Says when a take was sent. */
 export function useSentWords(): (sentAt: string) => string {

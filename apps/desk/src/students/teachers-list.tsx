@@ -9,7 +9,7 @@ import { useFresh } from '../document/use-fresh.ts';
 import { ReallyErase } from '../shared/really-erase.tsx';
 import { ShownOnce } from '../shared/shown-once.tsx';
 import { useSchoolWords } from '../words/late-words.ts';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import { readSchool } from './api.ts';
 import { nameOf } from './teacher-name.ts';
 import { TeacherRow } from './teacher-row.tsx';

@@ -1,5 +1,5 @@
 /** A day in the reader's words. */
-import { useLanguage } from '../words/words.tsx';
+import { useLanguage } from '../words/students-words.tsx';
 
 /** Says a day, ISO 8601 without a time. @param year whether its year is said too */
 export function useDayName(year = false): (day: string) => string {

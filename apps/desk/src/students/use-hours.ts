@@ -6,7 +6,7 @@ import { useChanges } from '../document/changes.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { useFresh } from '../document/use-fresh.ts';
 import { useTold } from '../document/use-told.ts';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import { changeHour, changeStudent, eraseHour, listHours, setInHour } from './api.ts';
 import { useDayName } from './use-day-name.ts';
 

@@ -2,7 +2,7 @@
 import { EMPTY_LOG, passEntry } from '@shedbook/coach';
 import type { Bpm, PracticeLog } from '@shedbook/core';
 import { momentFrom, useSay } from '@shedbook/stand';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 
 /** What is passed. */
 export interface Passed {

@@ -10,7 +10,7 @@ import { useLessons } from '../document/use-lessons.ts';
 import { useTold } from '../document/use-told.ts';
 import type { Erased } from '../shared/receipt.tsx';
 import { go } from '../shared/route.ts';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import {
   changeStudent,
   createStudent,

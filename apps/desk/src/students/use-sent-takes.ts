@@ -5,7 +5,7 @@ import { useCallback, useEffect } from 'react';
 import { useChanges } from '../document/changes.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { useFresh } from '../document/use-fresh.ts';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import { answerTake, listTakes, readInbox } from './api.ts';
 
 /** The takes, and answering one. */

@@ -3,7 +3,7 @@ import type { StoredStudent } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
 import { useEffect, useMemo, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
-import { useWords } from '../words/words.tsx';
+import { useWords } from '../words/students-words.tsx';
 import { readRowsAfter } from './api.ts';
 import { joinRows, type KeptLog, type LogRow, type Taking, takingsOf } from './kept-log.ts';
 

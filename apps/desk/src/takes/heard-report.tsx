@@ -4,7 +4,7 @@ import { drawReport } from '@shedbook/engrave/report';
 import { asJudged, type Judgement } from '@shedbook/judge';
 import { pictureText, teacherSentences, unheardSentences } from '@shedbook/words';
 import { useEffect, useMemo, useState } from 'react';
-import { useLanguage, useWords } from '../words/words.tsx';
+import { useLanguage, useWords } from '../words/students-words.tsx';
 import styles from './heard-report.module.css';
 
 /** What is shown. */

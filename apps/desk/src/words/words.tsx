@@ -1,7 +1,7 @@
 /** The words in use, for components. */
 
 import { type LanguageChoice, useCatalogue, WordsProvider, wordsContext } from '@shedbook/stand';
-import { type DeskCatalogue, type DeskWords, loadDesk, type ScreenFact, say } from '@shedbook/words';
+import { type DeskCatalogue, type DeskFact, type DeskWords, loadDesk, say } from '@shedbook/words';
 import type { ReactNode } from 'react';
 
 const DeskContext = wordsContext<DeskCatalogue>();
@@ -26,7 +26,7 @@ export function useWords(): DeskWords {
 }
 
 /** Says facts in the language in use. */
-export function useSay(): (fact: ScreenFact) => string {
+export function useSay(): (fact: DeskFact) => string {
   const { language } = useLanguage();
   return (fact) => say(fact, language);
 }

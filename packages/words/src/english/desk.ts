@@ -1,12 +1,11 @@
-/** Every word of the desk, in English. */
+/** Every word of the desk, in English; what the students’ screen alone says is beside it. */
 import { brokenPage } from './broken-page.ts';
 import { counts } from './counts.ts';
+import { shownOnce, signIn } from './desk/anywhere.ts';
 import { desk, guide } from './desk/desk.ts';
 import { dictation } from './desk/dictation.ts';
 import { films } from './desk/films.ts';
 import { forms } from './desk/forms.ts';
-import { hours, nextLesson, progressPage } from './desk/hours.ts';
-import { coachSwitch, journal, keeping } from './desk/keeping.ts';
 import { conflict, heading, lesson } from './desk/lesson.ts';
 import { groove, page, text } from './desk/page.ts';
 import { print } from './desk/print.ts';
@@ -14,21 +13,9 @@ import { rearrange } from './desk/rearrange.ts';
 import { recordings } from './desk/recordings.ts';
 import { refusals, settings } from './desk/settings.ts';
 import { compose, pedal, room, sound } from './desk/sound.ts';
-import {
-  answer,
-  beside,
-  consent,
-  diary,
-  inbox,
-  links,
-  receipt,
-  safe,
-  signIn,
-  students,
-} from './desk/students.ts';
-import { takes } from './desk/takes.ts';
 import { how, limbs, marks, voices } from './drum-set.ts';
 import { durations } from './durations.ts';
+import { LEVEL_NAMES } from './levels.ts';
 import { sizes } from './sizes.ts';
 import { soundStart } from './sound-start.ts';
 
@@ -62,22 +49,8 @@ export const deskMessages = {
   room,
   pedal,
   print,
-  students,
-  takes,
-  inbox,
-  consent,
-  answer,
-  receipt,
-  beside,
-  diary,
-  hours,
-  nextLesson,
-  coachSwitch,
-  journal,
-  keeping,
-  progressPage,
-  links,
-  safe,
+  levels: LEVEL_NAMES,
+  shownOnce,
   signIn,
   settings,
   refusals,

@@ -27,9 +27,9 @@ import type { SoundFontFact } from '@shedbook/sound';
 /** A fact of what is heard and judged: all that students' pages and reports say, an unreadable log aside. */
 export type HeardFact = PlaceFact | ListenFact | UnheardFact | JudgeFact | CoachFact;
 
-/** A fact that the screens say: files from other programs are read by Node. */
-export type ScreenFact =
-  | HeardFact
+/** A fact that the desk says of lessons. */
+export type DeskFact =
+  | PlaceFact
   | LessonFact
   | LogFact
   | ChangeFact
@@ -46,6 +46,9 @@ export type ScreenFact =
   | PassNoteFact
   | PassPartFact
   | VariationFact;
+
+/** A fact that the screens say: files from other programs are read by Node. */
+export type ScreenFact = DeskFact | HeardFact;
 
 /** A fact of any room under this one. */
 export type RoomFact =

@@ -2,31 +2,12 @@
 
 import type { Language } from '../facts/say.ts';
 import type { ScreenFact } from '../facts/sayable.ts';
-import { changes } from './facts/changes.ts';
-import { difficulty } from './facts/difficulty.ts';
-import { ideas } from './facts/ideas.ts';
-import { lesson } from './facts/lesson.ts';
-import { log } from './facts/log.ts';
-import { notes } from './facts/notes.ts';
-import { passes } from './facts/passes.ts';
-import { patterns } from './facts/patterns.ts';
-import { values } from './facts/values.ts';
+import { GERMAN_DESK } from './desk-facts.ts';
 import { GERMAN_HEARD } from './heard.ts';
 import { GERMAN_TONGUE } from './tongue.ts';
 
 /** German on screens. */
 export const GERMAN_SCREENS: Language<ScreenFact> = {
   tongue: GERMAN_TONGUE,
-  sentences: {
-    ...GERMAN_HEARD.sentences,
-    ...values,
-    ...log,
-    ...patterns,
-    ...lesson,
-    ...difficulty,
-    ...ideas,
-    ...passes,
-    ...notes,
-    ...changes,
-  },
+  sentences: { ...GERMAN_HEARD.sentences, ...GERMAN_DESK.sentences },
 };

@@ -3,6 +3,7 @@ import { books as booksEnglish } from '../english/books.ts';
 import { cli as cliEnglish } from '../english/cli.ts';
 import { help as helpEnglish } from '../english/cli-help.ts';
 import { deskMessages as deskEnglish } from '../english/desk.ts';
+import { studentsMessages as studentsEnglish } from '../english/desk-students.ts';
 import { ENGLISH } from '../english/english.ts';
 import { film as filmEnglish } from '../english/film.ts';
 import { hearingMessages as hearingEnglish } from '../english/hearing.ts';
@@ -16,6 +17,7 @@ import { books as booksGerman } from '../german/books.ts';
 import { cli as cliGerman } from '../german/cli.ts';
 import { help as helpGerman } from '../german/cli-help.ts';
 import { deskMessages as deskGerman } from '../german/desk.ts';
+import { studentsMessages as studentsGerman } from '../german/desk-students.ts';
 import { film as filmGerman } from '../german/film.ts';
 import { GERMAN } from '../german/german.ts';
 import { hearingMessages as hearingGerman } from '../german/hearing.ts';
@@ -40,6 +42,7 @@ function textsOf(messages: Messages, path: string): readonly (readonly [string, 
 
 const ENGLISH_TEXTS = [
   ...textsOf(deskEnglish, 'desk'),
+  ...textsOf(studentsEnglish, 'students'),
   ...textsOf(practiceEnglish, 'practice'),
   ...textsOf(oldEnglish, 'old'),
   ...textsOf(checkEnglish, 'check'),
@@ -56,6 +59,7 @@ const ENGLISH_TEXTS = [
 
 const GERMAN_TEXTS = [
   ...textsOf(deskGerman, 'desk'),
+  ...textsOf(studentsGerman, 'students'),
   ...textsOf(practiceGerman, 'practice'),
   ...textsOf(oldGerman, 'old'),
   ...textsOf(checkGerman, 'check'),

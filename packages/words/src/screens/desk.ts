@@ -1,7 +1,7 @@
 /** The catalogues of the desk, each loaded when somebody reads it: a browser is sent one language. */
 import type { deskMessages } from '../english/desk.ts';
 import type { Language } from '../facts/say.ts';
-import type { ScreenFact } from '../facts/sayable.ts';
+import type { DeskFact } from '../facts/sayable.ts';
 import type { LanguageTag } from '../language/languages.ts';
 import { type Spoken, speak } from '../message/speak.ts';
 
@@ -13,23 +13,23 @@ export interface DeskCatalogue {
   readonly tag: LanguageTag;
   readonly words: DeskWords;
   /** The language in which facts are said. */
-  readonly language: Language<ScreenFact>;
+  readonly language: Language<DeskFact>;
 }
 
 async function loadEnglish(): Promise<DeskCatalogue> {
-  const [{ deskMessages: english }, { ENGLISH_SCREENS }] = await Promise.all([
+  const [{ deskMessages: english }, { ENGLISH_DESK }] = await Promise.all([
     import('../english/desk.ts'),
-    import('../english/screens.ts'),
+    import('../english/desk-facts.ts'),
   ]);
-  return { tag: 'en', words: speak(english, ENGLISH_SCREENS.tongue), language: ENGLISH_SCREENS };
+  return { tag: 'en', words: speak(english, ENGLISH_DESK.tongue), language: ENGLISH_DESK };
 }
 
 async function loadGerman(): Promise<DeskCatalogue> {
-  const [{ deskMessages: german }, { GERMAN_SCREENS }] = await Promise.all([
+  const [{ deskMessages: german }, { GERMAN_DESK }] = await Promise.all([
     import('../german/desk.ts'),
-    import('../german/screens.ts'),
+    import('../german/desk-facts.ts'),
   ]);
-  return { tag: 'de', words: speak(german, GERMAN_SCREENS.tongue), language: GERMAN_SCREENS };
+  return { tag: 'de', words: speak(german, GERMAN_DESK.tongue), language: GERMAN_DESK };
 }
 
 const LOADERS: Readonly<Record<LanguageTag, () => Promise<DeskCatalogue>>> = {

@@ -4,6 +4,7 @@ import { starters } from '../starters.ts';
 /** Words of `desk`. */
 export const desk = {
   title: 'Lessons',
+  students: 'Students',
   lead: 'Sheets for your drum lessons: write one, hear it at any tempo, print it for Tuesday.',
   newLesson: 'New lesson',
   startFrom: 'Start from a groove',

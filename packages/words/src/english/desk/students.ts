@@ -1,10 +1,8 @@
 /** Students, in English. */
-import { LEVEL_NAMES } from '../levels.ts';
 import { SET_UP_NAMES } from '../set-ups.ts';
 
 /** Words of `students`. */
 export const students = {
-  title: 'Students',
   lead: 'What holds, what slips, and what comes next.',
   roster: 'Roster',
   find: 'Find a student',
@@ -32,7 +30,6 @@ export const students = {
   bringInHint:
     'Choose the file or drop it here: a recording of any kind, MIDI from an electronic kit, or what the practice page saved.',
   level: 'How strictly reports are judged',
-  levels: LEVEL_NAMES,
   setUp: 'How their drums stand',
   setUpAsWritten: 'As each lesson says',
   setUps: SET_UP_NAMES,
@@ -225,6 +222,13 @@ export const safe = {
   everything: 'Everything but the sound as JSON',
 } as const;
 
+/** Words of what is shown only once, to be copied. */
+export const shownOnce = {
+  copy: 'Copy the address',
+  copied: 'The address is copied.',
+  notCopied: 'The address could not be copied: mark it and copy it by hand.',
+} as const;
+
 /** Words of `links`. */
 export const links = {
   title: 'Private links',
@@ -234,9 +238,6 @@ export const links = {
   once: 'It is shown only now: send it or let it be scanned. If it is lost, make another and take this one back.',
   code: 'The private link for {$name} as a code to scan',
   address: 'Address of the private link',
-  copy: 'Copy the address',
-  copied: 'The address is copied.',
-  notCopied: 'The address could not be copied: mark it and copy it by hand.',
   made: 'Made on {$day};',
   unused: 'not opened yet',
   used: 'last opened on {$day}',

@@ -6,6 +6,7 @@ import { starters } from '../starters.ts';
 /** Words of `desk`. */
 export const desk = translation<typeof english.desk>()({
   title: 'Lektionen',
+  students: 'Schüler',
   lead: 'Blätter für den Schlagzeugunterricht: schreiben, in jedem Tempo hören, für Dienstag drucken.',
   newLesson: 'Neue Lektion',
   startFrom: 'Mit einem Groove beginnen',

@@ -1,12 +1,10 @@
 /** Students, in German. */
 import type * as english from '../../english/desk/students.ts';
 import { translation } from '../../message/translated.ts';
-import { LEVEL_NAMES } from '../levels.ts';
 import { SET_UP_NAMES } from '../set-ups.ts';
 
 /** Words of `students`. */
 export const students = translation<typeof english.students>()({
-  title: 'Schüler',
   lead: 'Was sitzt, was wackelt und was als Nächstes kommt.',
   roster: 'Liste der Schüler',
   find: 'Schüler suchen',
@@ -33,7 +31,6 @@ export const students = translation<typeof english.students>()({
   bringInHint:
     'Die Datei wählen oder hierher ziehen: eine Aufnahme jeder Art, MIDI von einem E-Drumset oder was die Übungsseite gesichert hat.',
   level: 'Wie streng Berichte beurteilt werden',
-  levels: LEVEL_NAMES,
   setUp: 'Wie das Schlagzeug steht',
   setUpAsWritten: 'Wie in jeder Lektion',
   setUps: SET_UP_NAMES,
@@ -231,6 +228,13 @@ export const safe = translation<typeof english.safe>()({
   tableOfAll: 'Alle Übungshefte als Tabelle',
 });
 
+/** Words of what is shown only once, to be copied. */
+export const shownOnce = {
+  copy: 'Adresse kopieren',
+  copied: 'Die Adresse ist kopiert.',
+  notCopied: 'Die Adresse ließ sich nicht kopieren: markieren und von Hand kopieren.',
+} as const;
+
 /** Words of `links`. */
 export const links = translation<typeof english.links>()({
   title: 'Private Links',
@@ -240,9 +244,6 @@ export const links = translation<typeof english.links>()({
   once: 'Er wird nur jetzt gezeigt: schicken oder scannen lassen. Ist er verloren, einen neuen machen und diesen zurücknehmen.',
   code: 'Der private Link für {$name} als Code zum Scannen',
   address: 'Adresse des privaten Links',
-  copy: 'Adresse kopieren',
-  copied: 'Die Adresse ist kopiert.',
-  notCopied: 'Die Adresse ließ sich nicht kopieren: markieren und von Hand kopieren.',
   made: 'Vom {$day};',
   unused: 'noch nicht geöffnet',
   used: 'zuletzt geöffnet am {$day}',

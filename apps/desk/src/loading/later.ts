@@ -14,19 +14,24 @@ const unloaded = new Set<() => Promise<unknown>>();
 
 const after = (milliseconds: number) => new Promise((done) => setTimeout(done, milliseconds));
 
+/** Loads something, and asks for it again as long as it cannot be had. */
+export async function untilThere<Module>(load: () => Promise<Module>): Promise<Module> {
+  for (;;) {
+    try {
+      return await load();
+    } catch {
+      await after(AGAIN_MS);
+    }
+  }
+}
+
 /** A way to load something, which is gone at leisure where nobody went it before. @returns the same way, which ends only when it is there */
 export function later<Module>(load: () => Promise<Module>): () => Promise<Module> {
   unloaded.add(load);
   return async () => {
-    for (;;) {
-      try {
-        const module = await load();
-        unloaded.delete(load);
-        return module;
-      } catch {
-        await after(AGAIN_MS);
-      }
-    }
+    const module = await untilThere(load);
+    unloaded.delete(load);
+    return module;
   };
 }
 
