@@ -30,3 +30,10 @@ it('[JU7500] a feel is told of eighths or of sixteenths, whichever the page divi
   expect(saidOf('first-swing', 13, { straight: true })).toEqual({ fact: 'do-swing' });
   expect(saidOf('sixteenth-hats', 2, {})).toBeNull();
 });
+
+// common practice: a hand that is late on the beat as well is late, however its sixteenths lie between the other limbs
+it('[JU8100] a voice that is late on its own beats too is late, and swings nothing', () => {
+  const said = saidOf('samba', 1, { lateMs: { ride: 45 } });
+  expect(said).toMatchObject({ fact: 'do-wait-for', lead: 'ride' });
+  expect(saidOf('samba', 1, { swung: 'sixteenths' })).toEqual({ fact: 'do-straighten-sixteenths' });
+});

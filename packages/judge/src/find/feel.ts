@@ -58,13 +58,16 @@ function otherFeel(task: LoopTask): OtherFeel {
     : { ...seconds, what: 'swung-feel', share: TRIPLET, sign: 1, pairOf: ofFeel };
 }
 
-/** How late a round is where beats begin: what is swung says nothing of it. */
-function latenessOnBeats(round: HeardRound): (due: Due) => number {
+/** How late a voice is where beats begin, or where it strikes none there the lead: what is swung says nothing of it. */
+function latenessOnBeats(round: HeardRound, lead: Voice): (due: Due) => number {
   const whole = latenessIn(round);
   const onBeats = round.match.pairs.filter(({ due }) => due.asked.written.slot === 1);
-  if (onBeats.length === 0) return whole;
-  const moved = median(onBeats.map(({ due, lateSeconds }) => lateSeconds - whole(due)));
-  return (due) => whole(due) + moved;
+  const byVoice = groupBy(onBeats, ({ due }) => due.voice);
+  return (due) => {
+    const own = byVoice.get(due.voice) ?? byVoice.get(lead) ?? onBeats;
+    const moved = own.map((pair) => pair.lateSeconds - whole(pair.due));
+    return whole(due) + (moved.length > 0 ? median(moved) : 0);
+  };
 }
 
 /** Where in its pair each second part of a round was played, with its place asked. */
@@ -73,7 +76,7 @@ function sharesIn(
   task: LoopTask,
   { what, sign, pairOf: ofFeel }: OtherFeel,
 ): readonly { readonly due: Due; readonly asked: number; readonly share: number | null }[] {
-  const whole = what === 'swung-feel' ? latenessOnBeats(round) : latenessIn(round);
+  const whole = what === 'swung-feel' ? latenessOnBeats(round, task.lead) : latenessIn(round);
   const byVoice = latenessOfVoices(round);
   // a voice that is early on its beats too is early, and not straight
   const onBeat = new Set(task.strokes.flatMap(({ voice, written }) => (written.slot === 1 ? [voice] : [])));
