@@ -22,7 +22,7 @@ import { praiseOf } from './praise.ts';
 import { inTheirFeel, type Reading, readPart, readRounds } from './readings.ts';
 import { strokeFindings } from './strokes.ts';
 import { timeFindings } from './time.ts';
-import { timeRound } from './timed-round.ts';
+import { timeRounds } from './timed-round.ts';
 import { wrongVoices } from './wrong-voice.ts';
 
 /** Strokes that may be the student's, without those of some voices. */
@@ -80,8 +80,12 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
   const isInDoubt = bars.some(({ exercise }) => exercise !== undefined);
   const due = reading.rounds.flatMap((round) => round.due).filter(({ voice }) => !part.out.has(voice));
   const strokes = strokeFindings(wrong.match, due, { kind, limits, places, plain: known.plain });
-  const timed = reading.rounds.map((round) =>
-    timeRound({ bars: round.bars, match: matchOf(round.match, (voice) => !part.out.has(voice)) }, task),
+  const timed = timeRounds(
+    reading.rounds.map(({ bars: own, match }) => ({
+      bars: own,
+      match: matchOf(match, (voice) => !part.out.has(voice)),
+    })),
+    task,
   );
   const time = timeFindings(timed, {
     limits,

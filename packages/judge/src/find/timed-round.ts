@@ -8,7 +8,7 @@ import { fitLine, median } from '@shedbook/signal';
 import { tempoChangePercent } from '../perception/perception.ts';
 import type { HeardRound } from '../take/hearing.ts';
 import type { Match, Pair } from '../take/match.ts';
-import { ownPulse } from '../take/own-pulse.ts';
+import { type OwnPulse, ownPulses } from '../take/own-pulse.ts';
 
 /** A stroke, and how far it is from the student's own pulse. */
 export interface Offset {
@@ -66,13 +66,13 @@ function changeWithin(offsets: readonly Offset[]): number {
   return first === null || last === null ? 0 : tempoChangePercent(first, last) / ENDS_APART;
 }
 
+interface MatchedRound extends Pick<HeardRound, 'bars'> {
+  readonly match: Match;
+}
+
 /** A round against its own pulse. */
-export function timeRound(
-  { bars, match }: Pick<HeardRound, 'bars'> & { readonly match: Match },
-  shape: { readonly lead: Voice; readonly quartersInBar: number },
-): TimedRound {
+function timeRound({ bars, match }: MatchedRound, pulse: OwnPulse, quartersInBar: number): TimedRound {
   const { pairs } = match;
-  const pulse = ownPulse(pairs, shape.lead);
   const offsets = pairs.map((pair) => ({ pair, ms: 1000 * (pair.stroke.seconds - pulse.secondsAt(pair)) }));
   const late = pairs.map((pair) => 1000 * (pulse.secondsAt(pair) - pair.due.seconds));
   const seconds = bars.reduce((sum, { barSeconds }) => sum + barSeconds, 0);
@@ -82,6 +82,18 @@ export function timeRound(
     tempoRatio: pulse.tempoRatio,
     changePercent: offsets.length === 0 ? 0 : changeWithin(offsets),
     seconds,
-    linesBpm: (60 * shape.quartersInBar * bars.length) / seconds,
+    linesBpm: (60 * quartersInBar * bars.length) / seconds,
   };
+}
+
+/** Rounds, each against its own pulse. */
+export function timeRounds(
+  rounds: readonly MatchedRound[],
+  { lead, quartersInBar }: { readonly lead: Voice; readonly quartersInBar: number },
+): readonly TimedRound[] {
+  const pulses = ownPulses(
+    rounds.map(({ match }) => match.pairs),
+    lead,
+  );
+  return rounds.map((round, index) => timeRound(round, pulses[index]!, quartersInBar));
 }

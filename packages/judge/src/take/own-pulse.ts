@@ -3,7 +3,8 @@
  * so that it does not make the others look uneven.
  *
  * Conventions: seconds; beats from the start of the round. Each voice may lie ahead of the pulse or behind it
- * throughout; the pulse goes through the lead voice where that is even, else through the middle of all.
+ * throughout; the pulse goes through the lead voice where that is even through all the rounds, else through the middle of
+ * all: in every round through the same, or a limb would be late in one and the others early in the next.
  * Source: local linear regression with tricube weights (W. S. Cleveland, JASA 74(368), 1979); voices are weighted by
  * the inverse of their variance, found anew in each round of the fit.
  */
@@ -20,6 +21,8 @@ const FEWEST_ON_BEAT = 8;
 const ROUNDS = 5;
 /** No voice is taken for more even than this; seconds. */
 const EVENEST_SECONDS = 0.004;
+/** As strokes that a voice has as unevenly as all: of a few strokes chance alone makes one limb even and another uneven. */
+const STROKES_OF_ALL = 8;
 /** A stroke farther than so many spreads from the pulse is no part of it. */
 const OUTLIER = 3;
 /** A lead voice that is this many times more uneven than the evenest does not lead. */
@@ -54,6 +57,12 @@ export function spreadOf(values: readonly number[]): number {
   return Math.sqrt(values.reduce((sum, value) => sum + (value - middle) ** 2, 0) / (values.length - 1));
 }
 
+interface VoiceSpread {
+  readonly voice: Voice;
+  readonly strokes: number;
+  readonly seconds: number;
+}
+
 class PulseFit {
   readonly #points: readonly Point[];
   readonly #byVoice: ReadonlyMap<Voice, readonly Point[]>;
@@ -62,6 +71,7 @@ class PulseFit {
   #spread = new Map<Voice, number>();
   #fit: readonly (Point & { readonly weight: number })[];
   #known = new Map<number, number>();
+  #isLed: boolean | null = null;
 
   constructor(points: readonly Point[], lead: Voice) {
     this.#points = points;
@@ -88,6 +98,21 @@ class PulseFit {
     return seconds;
   }
 
+  /** How unevenly each voice was played, with the number of its strokes. */
+  get spreads(): readonly VoiceSpread[] {
+    return [...this.#byVoice].map(([voice, points]) => ({
+      voice,
+      strokes: points.length,
+      seconds: this.#spread.get(voice) ?? EVENEST_SECONDS,
+    }));
+  }
+
+  /** Lays the pulse through the lead voice, or through the middle of all. */
+  settle(isLed: boolean): void {
+    this.#isLed = isLed;
+    this.#improve();
+  }
+
   get slope(): number {
     return fitLine(this.#fit).slope;
   }
@@ -101,6 +126,7 @@ class PulseFit {
       this.#bias.set(voice, median(offsets));
       this.#spread.set(voice, Math.max(EVENEST_SECONDS, spreadOf(offsets)));
     }
+    this.#spread = beside(this.spreads);
     const centre = this.#centre();
     this.#known = new Map();
     this.#fit = this.#points.flatMap((point) => {
@@ -113,25 +139,67 @@ class PulseFit {
 
   /** Where the pulse lies beside the voices: with the lead voice, or in their middle. */
   #centre(): number {
-    const evenest = Math.min(...this.#spread.values());
-    const lead = this.#spread.get(this.#lead);
-    if (lead !== undefined && lead <= LEADS * evenest) return this.#bias.get(this.#lead) ?? 0;
-    return lowerMedian([...this.#bias.values()]);
+    const lead = this.#bias.get(this.#lead);
+    const isLed = this.#isLed ?? leads(this.#lead, this.spreads);
+    return lead !== undefined && isLed ? lead : lowerMedian([...this.#bias.values()]);
   }
 }
 
-/** The pulse of one round. */
-export function ownPulse(pairs: readonly Pair[], lead: Voice): OwnPulse {
-  if (pairs.length < FEWEST) {
+/** The spread of each voice, as far as its strokes tell it from that of all. */
+function beside(spreads: readonly VoiceSpread[]): Map<Voice, number> {
+  const { seconds: ofAll } = spreadThrough(spreads);
+  return new Map(
+    spreads.map(({ voice, strokes, seconds }) => [
+      voice,
+      Math.sqrt((strokes * seconds ** 2 + STROKES_OF_ALL * ofAll ** 2) / (strokes + STROKES_OF_ALL)),
+    ]),
+  );
+}
+
+/** How unevenly a voice was played in all rounds, and how much more it may well be: of few strokes little is known. */
+function spreadThrough(rounds: readonly VoiceSpread[]) {
+  const strokes = rounds.reduce((sum, one) => sum + one.strokes, 0);
+  const squares = rounds.reduce((sum, one) => sum + one.strokes * one.seconds ** 2, 0);
+  const seconds = Math.sqrt(squares / strokes);
+  // the standard error of a spread, as a share of it: 1 / √(2(n − 1))
+  return { seconds, most: seconds * (1 + 1 / Math.sqrt(2 * Math.max(1, strokes - 1))) };
+}
+
+/** Whether a voice is even enough to lead, beside the evenest. */
+function leads(lead: Voice, spreads: readonly VoiceSpread[]): boolean {
+  const byVoice = groupBy(spreads, ({ voice }) => voice);
+  const own = byVoice.get(lead);
+  if (!own) return false;
+  const evenest = Math.min(...[...byVoice.values()].map((one) => spreadThrough(one).most));
+  return spreadThrough(own).seconds <= LEADS * evenest;
+}
+
+function fitOf(pairs: readonly Pair[], lead: Voice): PulseFit | null {
+  if (pairs.length < FEWEST) return null;
+  const onBeat = pairs.filter(({ due }) => due.asked.written.slot === 1);
+  const used = onBeat.length >= FEWEST_ON_BEAT ? onBeat : pairs;
+  return new PulseFit(
+    used.map(({ due, stroke }): Point => ({ x: due.beats, y: stroke.seconds, voice: due.voice })),
+    lead,
+  );
+}
+
+function pulseOf(pairs: readonly Pair[], fit: PulseFit | null): OwnPulse {
+  if (!fit) {
     const late = pairs.length === 0 ? 0 : median(pairs.map(({ lateSeconds }) => lateSeconds));
     return { secondsAt: ({ due }) => due.seconds + late, tempoRatio: 1 };
   }
-  const onBeat = pairs.filter(({ due }) => due.asked.written.slot === 1);
-  const used = onBeat.length >= FEWEST_ON_BEAT ? onBeat : pairs;
-  const points = used.map(
-    ({ due, stroke }): Point => ({ x: due.beats, y: stroke.seconds, voice: due.voice }),
-  );
-  const fit = new PulseFit(points, lead);
   const beatSeconds = median(pairs.map(({ due }) => due.beatSeconds));
   return { secondsAt: ({ due }) => fit.secondsAt(due.beats), tempoRatio: beatSeconds / fit.slope };
+}
+
+/** The pulse of each round. */
+export function ownPulses(rounds: readonly (readonly Pair[])[], lead: Voice): readonly OwnPulse[] {
+  const fits = rounds.map((pairs) => fitOf(pairs, lead));
+  const isLed = leads(
+    lead,
+    fits.flatMap((fit) => fit?.spreads ?? []),
+  );
+  for (const fit of fits) fit?.settle(isLed);
+  return rounds.map((pairs, round) => pulseOf(pairs, fits[round] ?? null));
 }
