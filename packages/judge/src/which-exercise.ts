@@ -1,5 +1,5 @@
 /** Which exercise of a lesson a take is of, where nobody says. */
-import { type FullReport, type Lesson, sectionOf } from '@shedbook/core';
+import { type FullReport, groupBy, type Lesson, sectionOf } from '@shedbook/core';
 import type { ExerciseFact } from './verdict/fact.ts';
 
 /** A take as it was heard, with whatever the ear says where there is no report. */
@@ -20,31 +20,60 @@ export interface AsExercise<As extends Heard> {
 const LEAST_AGREEMENT = 0.5;
 
 /**
- * How sure the ear is of the whole take, 0 to 1, where it is of the lesson at all, and where an exercise may be called the
- * one that was played. Of nine takes heard as exercises of eight other grooves 0.84 was the most, of their own all had 1.
+ * How sure the ear is of the whole take, 0 to 1, where it is of the lesson at all, or of its groove, and where that may be
+ * called the one that was played. Of nine takes heard as exercises of eight other grooves 0.84 was the most, of their own all
+ * had 1; a samba heard as the groove of a waltz has 0.52.
  */
-const CONFIDENCE = { least: 0.5, sure: 0.9 } as const;
+const CONFIDENCE = { least: 0.5, time: 0.6, sure: 0.9 } as const;
 
 /** So often the ear is followed from one exercise to the likelier one. */
 const MOST_STEPS = 3;
+
+/** As so many exercises of a section a take is heard until there is a report: where the time was left out, as one of few. */
+const MOST_TRIED = 8;
 
 /** Strokes that are there, less those that are not and those that are nobody's. */
 function explained({ voices }: FullReport): number {
   return Object.values(voices).reduce((sum, { hits, missed, extra }) => sum + hits - missed - extra, 0);
 }
 
+/** The voices of which not one stroke was played. */
+function silentIn({ voices }: FullReport) {
+  return Object.values(voices).filter(({ hits, missed, extra }) => hits + extra === 0 && missed > 0);
+}
+
+/**
+ * How well what was played agrees with an exercise by itself, 0 to 1 as an F-measure: a limb that stayed out altogether,
+ * be it the one with most of the strokes, says nothing of which exercise the others played.
+ */
+function agreementOfPlayed({ voices }: FullReport): number {
+  const played = Object.values(voices).filter(({ hits, extra }) => hits + extra > 0);
+  const sum = (of: (voice: (typeof played)[number]) => number) =>
+    played.reduce((all, one) => all + of(one), 0);
+  const hits = sum((voice) => voice.hits);
+  const all = 2 * hits + sum(({ missed, extra }) => missed + extra);
+  return all === 0 ? 0 : (2 * hits) / all;
+}
+
+/** Whether a take is of a lesson at all, heard as one of its exercises. */
+function isOfLesson(report: FullReport): boolean {
+  return report.alignment.confidence >= CONFIDENCE.least || agreementOfPlayed(report) >= CONFIDENCE.sure;
+}
+
 /** How much of a take an exercise explains, in strokes; none where it was not played. */
 function weightOf({ report }: Heard): number {
   const told = report?.exercise;
   const isPlayed = told && told.rather === undefined && told.agreement >= LEAST_AGREEMENT;
-  return isPlayed && report.alignment.confidence >= CONFIDENCE.least
-    ? explained(report)
-    : Number.NEGATIVE_INFINITY;
+  return isPlayed && isOfLesson(report) ? explained(report) : Number.NEGATIVE_INFINITY;
 }
 
-/** The likeliest exercise of a section, from one of them on. */
-function likeliestFrom<As extends Heard>(first: number, hearAs: (exercise: number) => As) {
-  let [exercise, heard] = [first, hearAs(first)];
+/** The likeliest exercise of a section, from the first one on as which the take is heard at all. */
+function likeliestOf<As extends Heard>(numbers: readonly number[], hearAs: (exercise: number) => As) {
+  let [exercise, heard] = [numbers[0]!, hearAs(numbers[0]!)];
+  for (const number of numbers.slice(1, MOST_TRIED)) {
+    if (heard.report) break;
+    [exercise, heard] = [number, hearAs(number)];
+  }
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const next = heard.report?.exercise?.likeliest;
     if (next === undefined) break;
@@ -53,12 +82,10 @@ function likeliestFrom<As extends Heard>(first: number, hearAs: (exercise: numbe
   return { exercise, heard, weight: weightOf(heard) };
 }
 
-/** Numbers of exercises of which the ear, asked for one, weighs the others: the first of each section. */
-function firsts(lesson: Lesson, exercises: Lesson['exercises']): readonly number[] {
-  const bySection = new Map(
-    exercises.toReversed().map(({ number }) => [sectionOf(lesson, number), number] as const),
-  );
-  return [...bySection.values()].toReversed();
+/** The exercises of each section, in order: heard as one of them, the ear weighs the others. */
+function bySection(lesson: Lesson, exercises: Lesson['exercises']): readonly (readonly number[])[] {
+  const numbers = exercises.map(({ number }) => number);
+  return [...groupBy(numbers, (number) => sectionOf(lesson, number)).values()];
 }
 
 function factOf(exercise: number, { report }: Heard): ExerciseFact {
@@ -79,11 +106,15 @@ export function whichExercise<As extends Heard>(
   exercises: Lesson['exercises'],
   hearAs: (exercise: number | null) => As,
 ): AsExercise<As> | null {
-  const all = firsts(lesson, exercises).map((first) => likeliestFrom(first, hearAs));
+  const all = bySection(lesson, exercises).map((numbers) => likeliestOf(numbers, hearAs));
   const [best] = all.toSorted((a, b) => b.weight - a.weight);
   if (best && best.weight > Number.NEGATIVE_INFINITY)
     return { exercise: best.exercise, heard: best.heard, told: factOf(best.exercise, best.heard) };
   const heard = hearAs(null);
-  const isTime = (heard.report?.alignment.confidence ?? 0) >= CONFIDENCE.least;
-  return isTime ? { exercise: null, heard, told: { fact: 'time-played' } } : null;
+  const confidence = heard.report?.alignment.confidence ?? 0;
+  // whoever leaves a limb of the groove out may have left an exercise out
+  const isSure =
+    confidence >= CONFIDENCE.sure && heard.report !== null && silentIn(heard.report).length === 0;
+  const fact = isSure ? 'time-played' : 'time-most-like';
+  return confidence >= CONFIDENCE.time ? { exercise: null, heard, told: { fact } } : null;
 }

@@ -233,7 +233,7 @@ export interface CleanInFormFact extends Fact {
 /** Which exercise a take is of, where nobody named one: a number from 1, or the groove alone. */
 export type ExerciseFact =
   | (Fact & { readonly fact: 'exercise-played' | 'exercise-most-like'; readonly exercise: number })
-  | (Fact & { readonly fact: 'time-played' });
+  | (Fact & { readonly fact: 'time-played' | 'time-most-like' });
 
 /** Every fact of verdicts. */
 export type VerdictFact =

@@ -102,13 +102,18 @@ function secondsOf(places: readonly Place[], voice: Voice): readonly number[] {
   return places.filter((place) => place.expected.voice === voice).map((place) => place.likelySeconds);
 }
 
-/** Log likelihood of all chances if these places were what was to be played. */
+/**
+ * Log likelihood of all chances if these places were what was to be played. A limb of the groove that is never heard stayed
+ * out whatever was played: it says nothing, or few bars would be likelier than many.
+ */
 export function logLikelihood(
   chances: ChancesByVoice,
   places: readonly Place[],
   reachSeconds: number,
 ): number {
-  const voices = new Set([...chances.keys(), ...places.map((place) => place.expected.voice)]);
+  const isSilent = ({ expected }: Place) => expected.stroke.role === 'groove' && !chances.has(expected.voice);
+  const asked = places.flatMap((place) => (isSilent(place) ? [] : [place.expected.voice]));
+  const voices = new Set([...chances.keys(), ...asked]);
   let sum = 0;
   for (const voice of voices)
     sum += explain(chances.get(voice) ?? [], secondsOf(places, voice), reachSeconds).logLikelihood;

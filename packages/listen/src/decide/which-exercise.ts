@@ -124,7 +124,11 @@ export function fitOthers(
     .filter(({ number }) => number !== asked.exercise)
     .map(({ number }) => {
       const grid = askedGrid(asked, number);
-      return fitExercise(number, grid, barsFor(grid), sounding);
+      const bars = barsFor(grid);
+      const fitted = fitExercise(number, grid, bars, sounding);
+      if (fitted.bars.length > 0) return fitted;
+      // a take without the limb that has most of the strokes is less than a third of any exercise
+      return fitFrom({ exercise: number, grid }, placeBars(sounding.seen, grid, bars).bars, sounding);
     });
 }
 
@@ -153,7 +157,7 @@ export function likelierThan(
   asked: FittedExercise,
   others: readonly FittedExercise[],
 ): FittedExercise | null {
-  const [best] = others.toSorted((a, b) => b.likelihood - a.likelihood);
+  const [best] = others.filter(({ bars }) => bars.length > 0).toSorted((a, b) => b.likelihood - a.likelihood);
   return best && best.likelihood > asked.likelihood + ASKED ? best : null;
 }
 
@@ -176,8 +180,11 @@ export type OtherExercises = Omit<ExerciseAgreement, 'agreement'>;
 
 /** What can be said of the other exercises of the lesson: that one was rather played, or that some cannot be told apart. */
 export function tellExercise(asked: FittedExercise, others: readonly FittedExercise[]): OtherExercises {
-  const leads = others.flatMap(({ exercise, likelihood, agreement }) =>
-    exercise === null ? [] : [{ exercise, lead: likelihood - asked.likelihood - ASKED, agreement }],
+  // what lies in no bars explains nothing, and what it leaves unexplained is not to be compared
+  const leads = others.flatMap(({ exercise, likelihood, agreement, bars }) =>
+    exercise === null || bars.length === 0
+      ? []
+      : [{ exercise, lead: likelihood - asked.likelihood - ASKED, agreement }],
   );
   const [best] = leads.toSorted((a, b) => b.lead - a.lead);
   const likeliest = best && best.lead > -ASKED ? { likeliest: best.exercise } : {};

@@ -112,6 +112,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
     '{$voice :the at=start} is steady: half of its strokes lie within {$ms :integer} ms of their place.',
   'praise-clean': 'That was clean.',
   'time-played': 'The groove alone was played.',
+  'time-most-like': 'It is most like the groove alone.',
   'exercise-played': 'Exercise {$exercise :exercise} was played.',
   'exercise-most-like': 'It is most like exercise {$exercise :exercise}.',
   'clean-in-form': 'In the form “{$form}” nothing is wrong with it: was that one meant?',

@@ -119,6 +119,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
     '{$voice :the at=start} ist gleichmäßig: Die Hälfte der Schläge liegt bis zu {$ms :integer} ms um ihren Platz.',
   'praise-clean': 'Das war sauber.',
   'time-played': 'Gespielt wurde der Groove allein.',
+  'time-most-like': 'Am ehesten ist es der Groove allein.',
   'exercise-played': 'Gespielt wurde Übung {$exercise :exercise}.',
   'exercise-most-like': 'Am ehesten ist es Übung {$exercise :exercise}.',
   'clean-in-form': 'In der Form „{$form}“ ist nichts daran auszusetzen: War sie gemeint?',
