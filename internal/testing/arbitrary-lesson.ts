@@ -12,6 +12,7 @@ import {
   type Pattern,
   PLAYED_SUBDIVISIONS,
   parseLesson,
+  released,
   SUBDIVISIONS,
   type Subdivision,
   VOICES,
@@ -46,6 +47,22 @@ export function arbitraryPattern(
   const beats = of.beats.length;
   const bar = fc.array(arbitraryCell(voice, subdivisions), { minLength: beats, maxLength: beats });
   return fc.array(bar, { minLength: bars, maxLength: bars }).map((all) => ({ bars: all }));
+}
+
+/** Silent slots, some of them held where something goes on before them: a roll, a sweep, over beats and bar lines. */
+function holdSome(pattern: Pattern, holds: readonly boolean[]): Pattern {
+  let slot = 0;
+  const hold = ({ marks }: Cell) => {
+    const wanted = marks.map((mark) => (mark === '.' && holds[slot++ % holds.length] ? '~' : mark));
+    return cell(wanted.join(''));
+  };
+  return { bars: released(pattern.bars.map((bar) => bar.map(hold))) };
+}
+
+/** A pattern for a voice in which rolls and sweeps are held. */
+export function arbitraryHeldPattern(voice: Voice, of: Meter, bars = 1): fc.Arbitrary<Pattern> {
+  const holds = fc.array(fc.boolean(), { minLength: 1, maxLength: 9 });
+  return fc.tuple(arbitraryPattern(voice, of, bars), holds).map(([pattern, some]) => holdSome(pattern, some));
 }
 
 /** Grooves that one pair of hands plays: fives and sevens of the lead hand beside its threes would ask it to be in two places. */

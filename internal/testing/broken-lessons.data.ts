@@ -229,7 +229,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'a hyphen for a silent slot',
     text: 'title: First swing\ngroove:\n  ride: x x-x x x.x\n',
     problems: [
-      '3:12: error: groove.ride: found "-", expected one of the marks . x X g f F d D b B o O s S r R w W (write ".")',
+      '3:12: error: groove.ride: found "-", expected one of the marks . ~ x X g f F d D b B o O s S r R w W (write ".")',
     ],
   },
   {
@@ -326,7 +326,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'an unknown mark in an exercise',
     text: 'title: First swing\nexercises:\n  - x.. ..y x.x ...\n',
     problems: [
-      '3:11: error: exercises[1]: found "y", expected one of the marks . x X g f F d D b B o O s S r R w W',
+      '3:11: error: exercises[1]: found "y", expected one of the marks . ~ x X g f F d D b B o O s S r R w W',
     ],
   },
   {
@@ -468,7 +468,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
       '3:7: error: feel: found "swing", expected even, triplet, by tempo, or a ratio long : short from 1:1 to 4:1 such as 1.8:1 (did you mean "triplet"?)',
       '5:17: error: groove.ride: found 4 beats, expected 3 beats in a bar of 3/4 (end the bar with "|" or take beats out)',
       '6:3: error: groove.base: found unknown key "base", expected one of ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low, tom-floor, splash, china, cowbell, clap (did you mean "bass"?)',
-      '8:7: error: exercises[1]: found "y", expected one of the marks . x X g f F d D b B o O s S r R w W',
+      '8:7: error: exercises[1]: found "y", expected one of the marks . ~ x X g f F d D b B o O s S r R w W',
       '9:32: error: exercises[2].sticking: found 2 hands, expected 3, one for each stroke',
     ],
   },

@@ -117,6 +117,7 @@ export * from './rhythm/counting.ts';
 export * from './rhythm/enumerate.ts';
 export * from './rhythm/fraction.ts';
 export * from './rhythm/grid.ts';
+export { released } from './rhythm/held.ts';
 export * from './rhythm/meter.ts';
 export * from './rhythm/necklace.ts';
 export * from './rhythm/necklace-euclidean.ts';

@@ -5,6 +5,7 @@ import { exerciseKey, patternsName } from '../lesson/identity.ts';
 import type { Exercise } from '../lesson/lesson.ts';
 import type { Cell } from '../rhythm/cell.ts';
 import { beatAfter, cellInTwo, changeMeter, type MeterChange } from '../rhythm/change-meter.ts';
+import { released } from '../rhythm/held.ts';
 import { type Pattern, strokesOfBar } from '../rhythm/pattern.ts';
 
 /** What is to be done with every pattern. */
@@ -36,7 +37,7 @@ export function rewritePattern(pattern: Pattern, how: Rewriting, goesOn: 'silent
   const same = { pattern, strokes: Array.from({ length: count }, (_, i) => i), lost: 0, moved: 0 };
   const changed = how.meter ? changeMeter(pattern, how.meter, goesOn) : same;
   const bars = changed.pattern.bars.map((bar) => bar.map((each) => rewriteCell(each, how)));
-  return { ...changed, pattern: { bars } };
+  return { ...changed, pattern: { bars: released(bars) } };
 }
 
 /** An exercise after a change, and what of it has no place. */

@@ -13,6 +13,7 @@ import { handsOf } from '../lesson/hands.ts';
 import type { Exercise, GroovePart, Lesson } from '../lesson/lesson.ts';
 import { type Cell, cell, isStruck } from '../rhythm/cell.ts';
 import { formatFraction, fraction, greatestCommonDivisor } from '../rhythm/fraction.ts';
+import { released } from '../rhythm/held.ts';
 import { type Rewriting, rewritePattern } from './change-exercises.ts';
 
 /** A groove after a change, and how many strokes found their limb busy. */
@@ -79,7 +80,7 @@ function without(lesson: Limbs, part: GroovePart, index: number, gone: readonly 
       cell(each.marks.map((mark, slot) => (stays(bar, beat, each, slot) ? mark : '.')).join('')),
     ),
   );
-  return { ...part, pattern: { bars } };
+  return { ...part, pattern: { bars: released(bars) } };
 }
 
 /** The groove of a lesson after a change. */

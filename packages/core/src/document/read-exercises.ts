@@ -8,7 +8,7 @@ import { withHands } from '../lesson/hands.ts';
 import { patternsName } from '../lesson/identity.ts';
 import type { Example, Exercise, ExercisePart, Form, Origin, VocabularyCell } from '../lesson/lesson.ts';
 import { didYouMean, quoted } from '../lesson/value-fact.ts';
-import { cell, findCellFault, MARKS, rhythmKey, struckSlots } from '../rhythm/cell.ts';
+import { cell, findLoneCellFault, isHeld, LONE_MARKS, rhythmKey, struckSlots } from '../rhythm/cell.ts';
 import { CELL_NAMES } from '../rhythm/cell-names.data.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
@@ -37,16 +37,16 @@ function readCell(
   const name = typeof raw === 'string' ? null : (raw.name ?? null);
   const named = CELL_NAMES[text.toLowerCase()];
   const marks = named ?? text;
-  if (findCellFault(marks) === null && slots.includes(marks.length)) {
+  if (findLoneCellFault(marks) === null && slots.includes(marks.length)) {
     return { cell: cell(marks), name: named ? (name ?? text) : name };
   }
   const near = nearest(text, Object.keys(CELL_NAMES));
   report({
     code: 'cell',
     path: typeof raw === 'string' ? path : [...path, 'cell'],
-    offset: findCellFault(text)?.offset ?? 0,
+    offset: findLoneCellFault(text)?.offset ?? 0,
     found: quoted(text),
-    expected: { fact: 'marks-or-cell-name', slots: slots.map(String), marks: MARKS.join(' ') },
+    expected: { fact: 'marks-or-cell-name', slots: slots.map(String), marks: [...LONE_MARKS].join(' ') },
     repair: didYouMean(near),
   });
   return null;
@@ -214,7 +214,8 @@ function createVocabularyCheck(vocabulary: readonly VocabularyCell[], report: Re
   return (part: ExercisePart | undefined, said: Expression, path: FieldPath) => {
     if (vocabulary.length === 0 || !part) return;
     const own = part.pattern.bars.flatMap((bar, at) => bar.filter((_, beat) => !isInFill(said, at, beat)));
-    const foreign = own.find((each) => !known.has(rhythmKey(each)));
+    // What is held stands in no vocabulary: it goes on from one beat into the next.
+    const foreign = own.find((each) => !isHeld(each) && !known.has(rhythmKey(each)));
     if (!foreign) return;
     known.add(rhythmKey(foreign));
     report({

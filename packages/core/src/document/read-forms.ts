@@ -4,7 +4,7 @@ import { isVoice, VOICES, type Voice } from '../kit/voice.ts';
 import { defaultEndingCell } from '../lesson/defaults.ts';
 import type { Ending, Form, FormSection } from '../lesson/lesson.ts';
 import { didYouMean, valueFact } from '../lesson/value-fact.ts';
-import { type Cell, cell, findCellFault, isStruck } from '../rhythm/cell.ts';
+import { type Cell, cell, findLoneCellFault, isStruck } from '../rhythm/cell.ts';
 import type { Fraction } from '../rhythm/fraction.ts';
 import { writableSlots } from '../rhythm/slot-value.ts';
 import type { Report } from './fault.ts';
@@ -53,7 +53,7 @@ function readCell(
   path: FieldPath,
   report: Report,
 ): Cell | null {
-  const fault = findCellFault(text);
+  const fault = findLoneCellFault(text);
   const slots = writableSlots([length]);
   const fits = slots.some((each) => each === text.length);
   const playable =

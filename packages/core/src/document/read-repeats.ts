@@ -1,8 +1,9 @@
 /** Reading which bars of an exercise are repeated, and which stand as a repeat sign. */
 import type { ExercisePart } from '../lesson/lesson.ts';
-import { type BarStretch, endOfRepeat, type Repeat, type Repetition } from '../lesson/repeats.ts';
+import { type BarStretch, endOfRepeat, playedBars, type Repeat, type Repetition } from '../lesson/repeats.ts';
 import { isPlayedAgain } from '../lesson/said-at.ts';
 import { quoted, valueFact } from '../lesson/value-fact.ts';
+import { isOpenAtEnd } from '../rhythm/held.ts';
 import type { Report } from './fault.ts';
 import type { FieldPath } from './field-path.ts';
 import type { RawLesson } from './schema.ts';
@@ -138,6 +139,17 @@ function readBarRepeats(
   });
 }
 
+/** The first bar (from 0) that something is held into, and not from every bar that is played before it; else undefined. */
+function cutBar(parts: readonly ExercisePart[], repeats: readonly Repeat[]): number | undefined {
+  const order = playedBars(parts[0]?.pattern.bars.length ?? 0, { repeats });
+  return order.find((bar, index) =>
+    parts.some(({ pattern: { bars } }) => {
+      const isHeldInto = index > 0 && bars[bar]?.[0]?.marks[0] === '~';
+      return isHeldInto && !isOpenAtEnd(bars[order[index - 1] as number]);
+    }),
+  );
+}
+
 /** Everything about an exercise that is repeated. */
 export function readRepetition(
   raw: RawExercise,
@@ -148,6 +160,11 @@ export function readRepetition(
   const bars = parts[0]?.pattern.bars.length ?? 0;
   const repeats =
     raw.repeats === undefined ? [] : readRepeats(raw.repeats, bars, [...path, 'repeats'], report);
+  const cut = repeats.length > 0 ? cutBar(parts, repeats) : undefined;
+  if (cut !== undefined) {
+    const found = { fact: 'bar-found', bar: cut + 1 } as const;
+    report({ code: 'held', path: [...path, 'repeats'], found, expected: { fact: 'held-each-time' } });
+  }
   const at = { path: [...path, 'barRepeats'], repeats, report };
   const barRepeats = raw.barRepeats === undefined ? [] : readBarRepeats(raw.barRepeats, parts, at);
   return {

@@ -7,7 +7,7 @@
  */
 import { constantTempo, createTimeline, type TempoMap, type Timeline } from '../feel/timeline.ts';
 import { ACCENT_DB, GHOST_DB } from '../kit/dynamics.ts';
-import { type Strike, strikeOf } from '../kit/strike.ts';
+import { goesOn, type Strike, strikeOf } from '../kit/strike.ts';
 import { type Articulation, handLetter, type Limb, type SoundingVoice, type Voice } from '../kit/voice.ts';
 import { type How, howOf } from '../lesson/how.ts';
 import type { Exercise, Form, Lesson } from '../lesson/lesson.ts';
@@ -15,6 +15,7 @@ import { sectionOf } from '../lesson/section.ts';
 import { type Mark, type Subdivision, struckSlots } from '../rhythm/cell.ts';
 import { formatFraction } from '../rhythm/fraction.ts';
 import { type Bpm, LeadDb, Seconds } from '../units.ts';
+import { endOfHeld, type FormCells } from './held.ts';
 import type { Performance, PerformedBar } from './performance.ts';
 import {
   cellsOfBar,
@@ -47,6 +48,7 @@ interface Played {
   readonly lesson: Lesson;
   readonly exercise: Exercise | null;
   readonly timeline: Timeline;
+  readonly cells: FormCells;
 }
 
 function limbOf(lesson: Lesson, voice: Voice, hand: Sticking): Limb {
@@ -62,7 +64,7 @@ function articulationOf({ playedWith }: Lesson, { voice, articulation }: Strike,
 }
 
 function strokeOf(
-  { lesson, exercise, timeline }: Played,
+  { lesson, exercise, timeline, cells }: Played,
   bar: number,
   placed: PlacedCell,
   slot: number,
@@ -75,6 +77,7 @@ function strokeOf(
   const place = { bar, beat: placed.beat, slot, slots };
   const balance = placed.role === 'pattern' ? lesson.exerciseBalance : lesson.balance;
   const how = howOf(lesson, placed.role === 'ending' ? null : exercise, strike.voice);
+  const end = goesOn(placed.voice, mark) ? endOfHeld(cells, bar, placed, slot) : null;
   const touch = strike.accent ? ACCENT_DB : strike.ghost ? GHOST_DB : 0;
   return {
     voice: strike.voice,
@@ -88,6 +91,7 @@ function strokeOf(
     timeSeconds: timeline.slotSeconds(place),
     levelDb: LeadDb(balance[strike.voice] + touch + (placed.addedDb?.[slot] ?? 0)),
     sticking: hand,
+    ...(end ? { heldSeconds: Seconds(timeline.slotSeconds(end) - timeline.slotSeconds(place)) } : {}),
     ...(how.length > 0 ? { how } : {}),
   };
 }
@@ -203,10 +207,9 @@ export function perform(whole: Lesson, options: PerformOptions): Performance {
   const countInSeconds = Seconds(0 - timeline.barSeconds(-countIn));
   const mute: ReadonlySet<SoundingVoice> = new Set(options.mute);
   const playing = joined(lesson, options.layers);
-  const form = planned.flatMap((bar) =>
-    strokesOfBar(cellsOfBar(lesson, exercise, bar, playing), mute, (placed) =>
-      strokesOfCell({ lesson, exercise, timeline }, bar.bar, placed),
-    ),
+  const cells = planned.map((bar) => cellsOfBar(lesson, exercise, bar, playing));
+  const form = cells.flatMap((inBar, bar) =>
+    strokesOfBar(inBar, mute, (placed) => strokesOfCell({ lesson, exercise, timeline, cells }, bar, placed)),
   );
   const clicks = [...countInStrokes(lesson, timeline, countIn), ...formClicks(timeline, planned)];
   const strokes = [...clicks, ...form];

@@ -45,6 +45,8 @@ export interface Stroke {
   readonly timeSeconds: Seconds;
   readonly levelDb: LeadDb;
   readonly sticking: Sticking;
+  /** From its beginning to its end, where it is held: a long roll, a sweep that goes on; left out where it ends by itself. */
+  readonly heldSeconds?: Seconds;
   /** How it is played, where the lesson says so. */
   readonly how?: How;
 }

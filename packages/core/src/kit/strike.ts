@@ -56,6 +56,14 @@ export function strikeOf(voice: Voice, mark: Mark): Strike | null {
   return { voice: meant[0], articulation: meant[1], accent: isAccent(mark), ghost: mark === 'g' };
 }
 
+/** Ways of striking that sound as long as they are held: what `~` stands after. */
+const GOING_ON: readonly string[] = ['buzz', 'sweep'] satisfies readonly WrittenArticulation[];
+
+/** Whether what `mark` asks of `voice` can go on in the slots after it: a roll on a drum, a sweep of the brush. */
+export function goesOn(voice: Voice, mark: Mark): boolean {
+  return GOING_ON.includes(strikeOf(voice, mark)?.articulation ?? '');
+}
+
 /** The marks that a voice can be written with, in the order of the table of marks. */
 export function marksFor(voice: Voice, marks: readonly Mark[]): readonly Mark[] {
   return marks.filter((mark) => mark === '.' || strikeOf(voice, mark) !== null);

@@ -6,7 +6,7 @@
  * are for one bar. Hand speed is in strokes a second at the goal tempo.
  */
 import * as z from 'zod/mini';
-import { findCellFault } from '../rhythm/cell.ts';
+import { findLoneCellFault } from '../rhythm/cell.ts';
 import { expecting } from './expecting.ts';
 
 /** Ways in which the bars of a phrase belong together. */
@@ -16,7 +16,7 @@ export const PHRASE_FORMS = ['call-and-answer', 'aaba', 'sentence'] as const;
 export type PhraseForm = (typeof PHRASE_FORMS)[number];
 
 const cellText = z.string().check(
-  z.refine((text) => findCellFault(text) === null, expecting({ fact: 'a-cell' })),
+  z.refine((text) => findLoneCellFault(text) === null, expecting({ fact: 'a-cell' })),
   z.describe('a cell, such as `..x`'),
 );
 

@@ -5,6 +5,7 @@
  */
 import type { Voice } from '../kit/voice.ts';
 import { cell, isStruck, type Mark } from '../rhythm/cell.ts';
+import { released } from '../rhythm/held.ts';
 import type { Pattern } from '../rhythm/pattern.ts';
 import type { Hand, Hands } from './hand.ts';
 import { handsOf, withHands } from './hands.ts';
@@ -62,7 +63,7 @@ function handsIn(bars: HandedBars): Hands | null {
 
 function patternIn(bars: HandedBars): Pattern {
   return {
-    bars: bars.map((beats) => beats.map((slots) => cell(slots.map(({ mark }) => mark).join('')))),
+    bars: released(bars.map((beats) => beats.map((slots) => cell(slots.map(({ mark }) => mark).join(''))))),
   };
 }
 

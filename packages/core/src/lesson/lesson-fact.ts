@@ -173,6 +173,7 @@ type FormFaultFact =
   | (Fact & { readonly fact: 'ending-at-bar'; readonly bar: number })
   | (Fact & { readonly fact: 'repeat-after-bar'; readonly bar: number })
   | (Fact & { readonly fact: 'another-bar'; readonly bar: number })
+  | (Fact & { readonly fact: 'held-each-time' })
   | (Fact & { readonly fact: 'same-as-bars-before'; readonly bars: number })
   | (Fact & { readonly fact: 'voices-joined'; readonly voices: readonly string[] })
   | (Fact & { readonly fact: 'voice-of-groove'; readonly voices: readonly string[] })

@@ -8,7 +8,7 @@
  * that no single voice has (twelve, of threes and fours) are never written.
  */
 import { VOICE_FACTS, type Voice } from '../kit/voice.ts';
-import { type Cell, struckSlots } from '../rhythm/cell.ts';
+import { type Cell, isHeld, type Mark, turningSlots } from '../rhythm/cell.ts';
 import { commonGrid, reduceGrid } from '../rhythm/grid.ts';
 
 /** One voice of one bar. */
@@ -18,6 +18,10 @@ export interface BarPart {
   readonly cells: readonly Cell[];
   /** A hand for each stroke of this bar in order, or nothing. */
   readonly sticking?: readonly ('R' | 'L' | 'B')[];
+  /** What is held into this bar, where its first mark is `~`; nothing where left out. */
+  readonly held?: Mark;
+  /** Whether what is held in this bar goes on into the next. */
+  readonly goesOn?: true;
 }
 
 /** Voices under one row of stems. */
@@ -31,11 +35,17 @@ export interface Stave {
 /** The fewest slots that write a voice's strokes in a beat, from 0. */
 export function gridOfPart(part: BarPart, beat: number): number {
   const cell = part.cells[beat];
-  return cell ? reduceGrid(cell.marks.length, struckSlots(cell)).slots : 1;
+  return cell ? reduceGrid(cell.marks.length, turningSlots(cell)).slots : 1;
 }
 
-/** Whether one of the voices has the slots that all of them need, in every beat. */
+/** Whether something is held in a part: ties and rolls go on under strokes of other voices. */
+function holds({ cells }: BarPart): boolean {
+  return cells.some(isHeld);
+}
+
+/** Whether one of the voices has the slots that all of them need, in every beat; what is held stands by itself. */
 function agree(parts: readonly BarPart[]): boolean {
+  if (parts.length > 1 && parts.some(holds)) return false;
   const beats = parts[0]?.cells.length ?? 0;
   return Array.from({ length: beats }, (_, beat) => parts.map((part) => gridOfPart(part, beat))).every(
     (grids) => grids.includes(commonGrid(grids)),

@@ -24,6 +24,10 @@ export interface NotatedHead {
   readonly accent: boolean;
   readonly ghost: boolean;
   readonly sticking: 'R' | 'L' | 'B' | null;
+  /** Tied to what sounds before it: not struck, it goes on. Its mark is `~`. */
+  readonly isHeld?: true;
+  /** Tied to what stands after it, which goes on from it. */
+  readonly goesOn?: true;
 }
 
 /** A note (one stem, one or more heads) or a rest. */

@@ -17,6 +17,14 @@ export interface SpelledEvent {
   readonly slot: number;
   readonly length: number;
   readonly value: NoteValue;
+  /** Whether it only goes on from the note before it, which no single value could write. */
+  readonly continues?: true;
+}
+
+/** A stretch of slots that one sound fills to its end, from a slot up to another. */
+export interface HeldStretch {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** One beat written out. */
@@ -68,6 +76,24 @@ function restsBetween(base: number, from: number, to: number): SpelledEvent[] {
   return rests;
 }
 
+function noteOf(base: number, slot: number, length: number): SpelledEvent {
+  const value = singleValue(base, length);
+  if (!value) throw new RangeError(`Internal error: no value of ${length} slots of 1/${base}`);
+  return { kind: 'note', slot, length, value };
+}
+
+/** What is held, exactly as long as it is: as many notes, tied, as that takes. */
+function heldNotes(base: number, slots: number, { from, to }: HeldStretch): SpelledEvent[] {
+  const notes: SpelledEvent[] = [];
+  for (let slot = from; slot < to; ) {
+    const length = singleValue(base, to - slot) ? to - slot : noteLength(base, slots, slot, to);
+    const note = noteOf(base, slot, length);
+    notes.push(slot === from ? note : { ...note, continues: true });
+    slot += length;
+  }
+  return notes;
+}
+
 function wholeBeat(beat: Fraction, kind: 'note' | 'rest'): SpelledBeat {
   const value = beat.num === 1 ? noteValue(beat.den, 0) : noteValue(beat.den / 2, 1);
   return { slots: 1, tuplet: null, events: [{ kind, slot: 0, length: 1, value }] };
@@ -77,19 +103,27 @@ function wholeBeat(beat: Fraction, kind: 'note' | 'rest'): SpelledBeat {
  * Writes one beat.
  * @param beat length of the beat in whole notes: 1/2^k, or 3/2^k for a dotted one
  * @param slots grid of the beat, already reduced to what is needed
- * @param struck struck slots in ascending order
+ * @param struck slots in ascending order that are struck, or where something goes on from the beat before
+ * @param held what begins at such slots and is written as long as it sounds
  */
-export function spellBeat(beat: Fraction, slots: number, struck: readonly number[]): SpelledBeat {
+export function spellBeat(
+  beat: Fraction,
+  slots: number,
+  struck: readonly number[],
+  held: readonly HeldStretch[] = [],
+): SpelledBeat {
   if (struck.length === 0) return wholeBeat(beat, 'rest');
   if (slots === 1) return wholeBeat(beat, 'note');
   const { base, tuplet } = slotValue(beat, slots);
   const events = restsBetween(base, 0, struck[0] ?? 0);
   struck.forEach((slot, index) => {
     const end = struck[index + 1] ?? slots;
-    const length = noteLength(base, slots, slot, end);
-    const value = singleValue(base, length);
-    if (!value) throw new RangeError(`Internal error: no value of ${length} slots of 1/${base}`);
-    events.push({ kind: 'note', slot, length, value }, ...restsBetween(base, slot + length, end));
+    const stretch = held.find(({ from }) => from === slot);
+    const notes = stretch
+      ? heldNotes(base, slots, stretch)
+      : [noteOf(base, slot, noteLength(base, slots, slot, end))];
+    const length = notes.reduce((sum, note) => sum + note.length, 0);
+    events.push(...notes, ...restsBetween(base, slot + length, end));
   });
   return { slots, tuplet, events };
 }

@@ -3,7 +3,7 @@
  *
  * Conventions: a cell is written with one character a slot, so its length is the subdivision: 1 to 8 slots a beat.
  * Slots count from 0 inside the program and from 1 for people.
- * Source: common practice of text drum tablature for the marks (x, X, g, f, d, b, o); `s`, `r` and `w` are ours.
+ * Source: common practice of text drum tablature for the marks (x, X, g, f, d, b, o); `s`, `r`, `w` and `~` are ours.
  */
 import { reduceGrid } from './grid.ts';
 
@@ -17,11 +17,12 @@ export const PLAYED_SUBDIVISIONS = [1, 2, 3, 4, 6] as const satisfies readonly S
 
 /**
  * What happens in a slot. Upper case is the same with an accent.
- * `.` nothing · `x` stroke · `g` ghost note · `f` flam · `d` drag · `b` buzz (on the ride: bell)
+ * `.` nothing · `~` not struck: what sounded before goes on · `x` stroke · `g` ghost note · `f` flam · `d` drag · `b` buzz (on the ride: bell)
  * · `o` open hi-hat (by the foot: splash) · `s` side stick · `r` rim shot · `w` sweep of a brush
  */
 export const MARKS = [
   '.',
+  '~',
   'x',
   'X',
   'g',
@@ -43,7 +44,7 @@ export const MARKS = [
 /** What is played in a slot. */
 export type Mark = (typeof MARKS)[number];
 /** A mark that strikes, whether accented or not: its small letter. */
-export type Letter = Exclude<Lowercase<Mark>, '.'>;
+export type Letter = Exclude<Lowercase<Mark>, '.' | '~'>;
 
 /** Which slots of a beat are struck, and how. */
 export interface Cell {
@@ -53,6 +54,9 @@ export interface Cell {
 }
 
 const markSet: ReadonlySet<string> = new Set(MARKS);
+
+/** The marks of a cell that stands by itself, as in a vocabulary. */
+export const LONE_MARKS: ReadonlySet<string> = new Set(MARKS.filter((mark) => mark !== '~'));
 
 /** Whether a character is a mark. */
 export function isMark(character: string): character is Mark {
@@ -72,14 +76,19 @@ export interface CellFault {
   readonly found: string;
 }
 
-/** The first fault of a cell text, or null when it is a cell. */
-export function findCellFault(text: string): CellFault | null {
+/** The first fault of the text of a cell in a pattern, or null when it is one. */
+export function findCellFault(text: string, marks: ReadonlySet<string> = markSet): CellFault | null {
   for (let offset = 0; offset < text.length; offset += 1) {
     const found = text.charAt(offset);
-    if (!isMark(found)) return { kind: 'mark', offset, found };
+    if (!marks.has(found)) return { kind: 'mark', offset, found };
   }
   if (!isSubdivision(text.length)) return { kind: 'subdivision', offset: 0, found: text };
   return null;
+}
+
+/** The first fault of a cell that stands by itself: nothing comes before it that could go on. */
+export function findLoneCellFault(text: string): CellFault | null {
+  return findCellFault(text, LONE_MARKS);
 }
 
 /**
@@ -95,25 +104,40 @@ export function cell(text: string): Cell {
 
 /** Whether a mark is struck at all. */
 export function isStruck(mark: Mark): boolean {
-  return mark !== '.';
+  return mark !== '.' && mark !== '~';
 }
 
 /** The small letter of a mark, or null for a slot in which nothing is struck. */
 export function letterOf(mark: Mark): Letter | null {
-  return mark === '.' ? null : (mark.toLowerCase() as Letter);
+  return isStruck(mark) ? (mark.toLowerCase() as Letter) : null;
 }
 
 /** Whether a mark carries an accent (upper case). */
 export function isAccent(mark: Mark): boolean {
-  return mark !== '.' && mark === mark.toUpperCase();
+  return isStruck(mark) && mark === mark.toUpperCase();
 }
 
 /** The struck slots, from 0. */
 export function struckSlots(of: Cell): readonly number[] {
   const struck: number[] = [];
   // Asked for at every step of composing, reading and printing: flatMap would make a list for each slot.
-  for (let slot = 0; slot < of.marks.length; slot += 1) if (of.marks[slot] !== '.') struck.push(slot);
+  for (let slot = 0; slot < of.marks.length; slot += 1)
+    if (isStruck(of.marks[slot] as Mark)) struck.push(slot);
   return struck;
+}
+
+/** Whether something is held in a cell. */
+export function isHeld({ text }: Cell): boolean {
+  return text.includes('~');
+}
+
+/** The slots, from 0, at which something begins, goes on from the beat before, or has been held and ends. */
+export function turningSlots(of: Cell): readonly number[] {
+  if (!isHeld(of)) return struckSlots(of);
+  return of.marks.flatMap((mark, slot) => {
+    const turns = mark === '~' ? slot === 0 : mark !== '.' || of.marks[slot - 1] === '~';
+    return turns ? [slot] : [];
+  });
 }
 
 /** Whether nothing is struck. */
@@ -123,9 +147,10 @@ export function isRest(of: Cell): boolean {
 
 /** What rhythm a cell is: `x..` and `x` are the same, with an accent or without. */
 export function rhythmKey(of: Cell): string {
-  const own = struckSlots(of);
+  const own = turningSlots(of);
   const { slots, struck } = reduceGrid(of.marks.length, own);
-  return `${slots}:${struck.map((slot, index) => `${slot}${letterOf(of.marks[own[index] ?? 0] ?? '.')}`).join(',')}`;
+  const sign = (mark: Mark) => letterOf(mark) ?? mark;
+  return `${slots}:${struck.map((slot, index) => `${slot}${sign(of.marks[own[index] ?? 0] ?? '.')}`).join(',')}`;
 }
 
 /** A silent cell as finely divided as another; of one slot where there is none. */

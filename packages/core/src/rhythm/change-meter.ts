@@ -81,7 +81,10 @@ const IN_THREE: Readonly<Record<number, { readonly slots: number; readonly place
 export function cellInThree(of: Cell): Cell {
   const plan = IN_THREE[of.marks.length];
   if (!plan) return of;
-  const marks = Array.from({ length: plan.slots }, (_, slot) => of.marks[plan.places.indexOf(slot)] ?? '.');
+  const marks = Array.from({ length: plan.slots }, (_, slot) => {
+    const next = of.marks[plan.places.findIndex((place) => place > slot)];
+    return of.marks[plan.places.indexOf(slot)] ?? (next === '~' ? next : '.');
+  });
   return cell(marks.join(''));
 }
 
@@ -124,10 +127,20 @@ function gather(loose: readonly Loose[]): Gathered {
   const marks: Mark[] = Array.from({ length: slots }, () => '.');
   const strokes: (number | null)[] = Array.from({ length: slots }, () => null);
   let moved = 0;
+  let before = -1;
   for (const { at, mark, stroke } of loose) {
-    if (stroke === null) continue;
     const place = Math.floor(toNumber(multiply(at, fraction(slots))) + 1e-9);
+    if (stroke === null) {
+      // What is held goes on from right after what it was held from, and ends at the next silence.
+      const from = mark === '~' ? before + 1 : place;
+      for (let slot = Math.max(from, 0); slot < slots; slot += 1)
+        if (strokes[slot] === null) marks[slot] = mark;
+      before = place;
+      continue;
+    }
+    before = place;
     if (strokes[place] !== null) continue;
+    marks.fill('.', place);
     marks[place] = mark;
     strokes[place] = stroke;
     if (!holds(slots, at)) moved += 1;
@@ -156,7 +169,10 @@ function byTime(
       beats[home]?.push({ at: within, mark, stroke });
     });
   });
-  return beats;
+  return beats.map((loose, beat) => {
+    const isHeldInto = beats[beat - 1]?.at(-1)?.mark === '~' && loose[0]?.at.num !== 0;
+    return isHeldInto ? [{ at: fraction(0), mark: '~', stroke: null }, ...loose] : loose;
+  });
 }
 
 /** A bar beat by beat: those that there are, divided as the new beats divide. */

@@ -40,9 +40,9 @@ interface CharacterFact extends Fact {
   readonly character: string;
 }
 
-/** Marks that may stand here. */
+/** Marks that may stand here, or before it. */
 interface MarksFact extends Fact {
-  readonly fact: 'one-of-marks' | 'marks-for-voice';
+  readonly fact: 'one-of-marks' | 'marks-for-voice' | 'held-after';
   /** Marks with a space between them. */
   readonly marks: string;
 }

@@ -13,6 +13,7 @@ export const patterns = sentences<PatternFact>()({
   character: '„{$character}“',
   'one-of-marks': 'eines der Zeichen {$marks}',
   'marks-for-voice': 'eines von {$marks}',
+  'held-after': 'davor einen Wirbel oder ein Wischen, das weitergeht: {$marks}',
   'separate-beats': 'die Schläge durch Leerzeichen trennen',
   'end-bar': 'den Takt mit „|“ beenden oder Schläge herausnehmen',
   'fill-bar': 'den Takt füllen: „.“ ist ein stummer Schlag',
