@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import {
+  barPart,
   type Lesson,
   meter,
   type NotatedBar,
@@ -49,7 +50,7 @@ export function barsOf(
   const count = Math.max(...patterns.map(({ pattern }) => pattern.bars.length));
   return Array.from({ length: count }, (_, bar) =>
     notateBar(
-      patterns.map(({ voice, pattern }) => ({ voice, cells: pattern.bars[bar % pattern.bars.length] ?? [] })),
+      patterns.map(({ voice, pattern }) => barPart(voice, pattern, bar % pattern.bars.length)),
       meter(meterText),
     ),
   );

@@ -39,8 +39,8 @@ export function gridOfPart(part: BarPart, beat: number): number {
 }
 
 /** Whether something is held in a part: ties and rolls go on under strokes of other voices. */
-function holds({ cells }: BarPart): boolean {
-  return cells.some(isHeld);
+function holds({ cells, goesOn }: BarPart): boolean {
+  return goesOn === true || cells.some(isHeld);
 }
 
 /** Whether one of the voices has the slots that all of them need, in every beat; what is held stands by itself. */
@@ -72,7 +72,7 @@ export function stavesOf(struck: readonly BarPart[]): readonly Stave[] {
     const wanted = staves.toSorted((a, b) => Number(b.stems === stems) - Number(a.stems === stems));
     const home = wanted.find((stave) => agree([...stave.parts, part]));
     if (home) home.parts.push(part);
-    else staves.push({ layer: staves.length + 1, stems, parts: [part] });
+    else staves.push({ layer: staves.length + 1, stems: holds(part) ? 'down' : stems, parts: [part] });
   }
   const written = staves.filter(({ parts }) => parts.length > 0);
   const kept = written.length > 0 ? written : staves.slice(0, 1);

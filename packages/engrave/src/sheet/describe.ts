@@ -9,6 +9,7 @@ import {
   type Exercise,
   endOfRepeat,
   formatStretch,
+  goesOn,
   type Mark,
   type Strike,
   type Subdivision,
@@ -31,23 +32,48 @@ function spokenCount(words: SheetWords, beat: number, slot: number, slots: Subdi
   return slot === 0 ? under : `${beat + 1} ${under}`;
 }
 
-function manner({ ghost, articulation, accent }: Strike, words: SheetWords): string {
+function manner({ ghost, articulation, accent }: Strike, words: SheetWords, heldTo: string | null): string {
   const kinds: readonly (Manner | null)[] = [
     ghost ? 'ghost' : null,
     articulation === 'normal' ? null : articulation,
     accent ? 'accent' : null,
   ];
-  const told = kinds.flatMap((kind) => (kind ? [words.manner[kind]] : []));
+  const held = heldTo === null ? [] : [words.held({ to: heldTo })];
+  const told = [...kinds.flatMap((kind) => (kind ? [words.manner[kind]] : [])), ...held];
   return told.length === 0 ? '' : ` (${told.join(', ')})`;
 }
 
+/** How far what stands in a slot is held, or null where it is not: to a count, to the bar line or over it. */
+function heldTo({ cells, goesOn }: BarPart, beat: number, slot: number, words: SheetWords): string | null {
+  const slots = cells.flatMap(({ marks }, on) =>
+    marks.map((mark, at) => ({ mark, on, at, of: marks.length })),
+  );
+  const from = slots.findIndex(({ on, at }) => on === beat && at === slot);
+  let end = from + 1;
+  while (slots[end]?.mark === '~') end += 1;
+  const to = slots[end];
+  if (!to && goesOn) return words.heldOver;
+  if (end === from + 1 && slots[from]?.mark !== '~') return null;
+  if (!to) return words.heldToBarLine;
+  return words.heldTo({ place: spokenCount(words, to.on, to.at, to.of as Subdivision) });
+}
+
+function tell(told: Map<Voice, string[]>, voice: Voice, text: string): void {
+  told.set(voice, [...(told.get(voice) ?? []), text]);
+}
+
 function describePart(part: BarPart, words: SheetWords, told: Map<Voice, string[]>): void {
+  const into = part.held ? strikeOf(part.voice, part.held) : null;
+  const from = into && heldTo(part, 0, 0, words);
+  if (into && from) tell(told, into.voice, words.heldInto({ to: from }));
   part.cells.forEach((cell, beat) => {
     for (const slot of struckSlots(cell)) {
-      const strike = strikeOf(part.voice, cell.marks[slot] as Mark);
+      const mark = cell.marks[slot] as Mark;
+      const strike = strikeOf(part.voice, mark);
       if (!strike) continue;
-      const count = spokenCount(words, beat, slot, cell.marks.length as Subdivision) + manner(strike, words);
-      told.set(strike.voice, [...(told.get(strike.voice) ?? []), count]);
+      const to = goesOn(part.voice, mark) ? heldTo(part, beat, slot, words) : null;
+      const how = manner(strike, words, to);
+      tell(told, strike.voice, spokenCount(words, beat, slot, cell.marks.length as Subdivision) + how);
     }
   });
 }

@@ -20,8 +20,16 @@ import { EXAMPLE_SIGN_MM, exampleSign } from './example-sign.ts';
 import { stageHow } from './groove-blocks.ts';
 import { howSign, howSigns, SIGN_MM } from './how-signs.ts';
 import { allMoved, type Item } from './item.ts';
-import { strokeTile } from './mark-tiles.ts';
-import { fitsOneLine, grooveParts, ownParts, strikesOf, wholeParts } from './parts.ts';
+import { heldTile, strokeTile } from './mark-tiles.ts';
+import {
+  fitsOneLine,
+  grooveParts,
+  heldStrikesOf,
+  ownParts,
+  type PrintedPart,
+  strikesOf,
+  wholeParts,
+} from './parts.ts';
 import { setLine, style } from './setting.ts';
 import type { Manner } from './sheet-words.ts';
 
@@ -42,12 +50,12 @@ interface Entry {
 
 const PLAIN: Omit<Strike, 'voice'> = { articulation: 'normal', accent: false, ghost: false };
 
-/** Every stroke that the sheet prints. */
-function printedStrikes({ lesson, settings }: SheetContext): readonly Strike[] {
+/** Every part that the sheet prints: the groove, then what stands at each exercise. */
+function printedParts({ lesson, settings }: SheetContext): readonly PrintedPart[] {
   const exercises = lesson.exercises.flatMap((exercise) =>
-    strikesOf(settings.staff === 'full' ? wholeParts(lesson, exercise) : ownParts(exercise)),
+    settings.staff === 'full' ? wholeParts(lesson, exercise) : ownParts(exercise),
   );
-  return [...strikesOf(grooveParts(lesson)), ...exercises];
+  return [...grooveParts(lesson), ...exercises];
 }
 
 function voicesOf(strikes: readonly Strike[]): readonly Voice[] {
@@ -120,7 +128,9 @@ function isHihat({ voice }: Strike): boolean {
 
 function entriesOf(contexts: readonly SheetContext[]): readonly Entry[] {
   const [{ engraver, settings, words }] = contexts as readonly [SheetContext];
-  const strikes = contexts.flatMap(printedStrikes);
+  const parts = contexts.flatMap(printedParts);
+  const strikes = strikesOf(parts);
+  const [held] = heldStrikesOf(parts);
   const isShut = strikes.some(isHihat) && isFootShut(contexts.map(({ lesson }) => lesson));
   const voices = voicesOf(strikes).map((voice) => ({
     tile: strokeTile(engraver, `key-${voice}`, { voice, ...PLAIN }, STAFF_SPACE_MM, 'full'),
@@ -131,12 +141,15 @@ function entriesOf(contexts: readonly SheetContext[]): readonly Entry[] {
     tile: strokeTile(engraver, `key-${id}`, strike, STAFF_SPACE_MM, 'bare'),
     label: words.key[id],
   }));
+  const ties: readonly Entry[] = held
+    ? [{ tile: heldTile(engraver, 'key-tie', held, STAFF_SPACE_MM), label: words.tie }]
+    : [];
   const hands = settings.stickings && hasHands(contexts);
   const letters: readonly Entry[] = hands ? [{ tile: null, letters: 'R L', label: words.hands }] : [];
   const signs = howWordsOf(contexts).map((sign): Entry => ({ tile: null, sign, label: words.howKey[sign] }));
   const hasExample = contexts.some(({ lesson }) => lesson.exercises.some((each) => each.example));
   const shown: readonly Entry[] = hasExample ? [{ tile: null, sign: 'example', label: words.example }] : [];
-  return [...voices, ...lineEntries(contexts), ...marks, ...letters, ...signs, ...shown];
+  return [...voices, ...lineEntries(contexts), ...marks, ...ties, ...letters, ...signs, ...shown];
 }
 
 /** Items of an entry, its staff's middle (or its text) on y = 0. */

@@ -49,8 +49,14 @@ function markEvent(note: MarkNote, head: NotatedHead): NotatedEvent {
 }
 
 function markBar(notes: readonly MarkNote[], triplet: boolean, head = PLAIN): NotatedBar {
+  return barOf(
+    notes.map((note) => markEvent(note, head)),
+    triplet,
+  );
+}
+
+function barOf(events: readonly NotatedEvent[], triplet = false): NotatedBar {
   const tuplet = triplet ? { actual: 3, normal: 2, bracket: true } : null;
-  const events = notes.map((note) => markEvent(note, head));
   const length = fraction(1, 4);
   return {
     meter: { ...QUARTERS, bar: length },
@@ -104,6 +110,18 @@ export function swingNotes(
     bareTile(engraver, `${prefix}mark-even`, markBar(even, false), staffSpaceMm),
     bareTile(engraver, `${prefix}mark-swung`, markBar(swung, true), staffSpaceMm),
   ];
+}
+
+/** A stroke that is held, as it is printed: two notes and the tie between them. */
+export function heldTile(engraver: Engraver, id: string, strike: Strike, staffSpaceMm: number): Tile {
+  const head: NotatedHead = { ...PLAIN, ...strike, accent: false };
+  const bar = barOf(
+    [
+      markEvent({ base: 8, start: [0, 1] }, { ...head, goesOn: true }),
+      markEvent({ base: 8, start: [1, 8] }, { ...head, mark: '~', isHeld: true }),
+    ].map((event) => ({ ...event, value: { base: 4, dots: 0 } })),
+  );
+  return bareTile(engraver, id, bar, staffSpaceMm);
 }
 
 /** One stroke as it is printed: on its staff without a stem, or bare with one. */

@@ -1,6 +1,7 @@
 /** The voices of an exercise as they are printed, bar by bar. */
 import {
   type BarPart,
+  barPart,
   type Exercise,
   grooveUnder,
   handsOf,
@@ -9,6 +10,7 @@ import {
   type NotatedBar,
   notateBar,
   type Pattern,
+  type Strike,
   strikeOf,
   strokesOfBar,
   struckSlots,
@@ -57,8 +59,8 @@ export function partsOfBar(parts: readonly PrintedPart[], bar: number): readonly
   return parts.map((part) => {
     const index = bar % Math.max(1, part.pattern.bars.length);
     const sticking = stickingOfBar(part, index);
-    const cells = part.pattern.bars[index] ?? [];
-    return sticking ? { voice: part.voice, cells, sticking } : { voice: part.voice, cells };
+    const own = barPart(part.voice, part.pattern, index);
+    return sticking ? { ...own, sticking } : own;
   });
 }
 
@@ -85,4 +87,12 @@ export function strikesOf(parts: readonly PrintedPart[]) {
         struckSlots(cell).flatMap((slot) => strikeOf(part.voice, cell.marks[slot] as Mark) ?? []),
       ),
   );
+}
+
+/** Every way of striking that is held somewhere in the parts. */
+export function heldStrikesOf(parts: readonly PrintedPart[]): readonly Strike[] {
+  return parts.flatMap(({ voice, pattern }) => {
+    const marks = pattern.bars.flatMap((bar) => bar.flatMap((cell) => cell.marks));
+    return marks.flatMap((mark, at) => (marks[at + 1] === '~' ? (strikeOf(voice, mark) ?? []) : []));
+  });
 }

@@ -10,6 +10,7 @@ import {
   beatLength,
   beatStarts,
   fraction,
+  isStruck,
   type Lesson,
   type Mark,
   multiply,
@@ -71,8 +72,9 @@ export function slotPlaces(
             multiply(beatLength(lesson.meter, beat), fraction(slot, slots)),
           );
           const voice = strikeOf(part.voice, mark)?.voice ?? part.voice;
-          const head =
-            mark === '.' ? undefined : headAt.get(`${index + 1} ${start.num}/${start.den} ${voice}`);
+          const head = !isStruck(mark)
+            ? undefined
+            : headAt.get(`${index + 1} ${start.num}/${start.den} ${voice}`);
           const at = { bar: index + 1, beat: beat + 1, slot: slot + 1, slots, voice };
           places.push({
             ...at,

@@ -8,6 +8,7 @@ import {
   fraction,
   isClapped,
   isLooped,
+  isStruck,
   multiply,
   type NotatedBar,
   type Subdivision,
@@ -71,7 +72,7 @@ function countsOfBar(context: SheetContext, own: readonly PrintedPart[], bar: nu
     const slots = Math.max(1, ...cells.map((cell) => cell.marks.length)) as Subdivision;
     const struckAt = (slot: number) =>
       cells.some((cell) =>
-        cell.marks.some((mark, index) => mark !== '.' && index * slots === slot * cell.marks.length),
+        cell.marks.some((mark, index) => isStruck(mark) && index * slots === slot * cell.marks.length),
       );
     return Array.from({ length: slots }, (__, slot) => ({
       start: add(starts[beat] ?? fraction(0), multiply(beatLength(meter, beat), fraction(slot, slots))),

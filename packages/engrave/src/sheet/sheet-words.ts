@@ -100,6 +100,16 @@ export interface SheetWords {
   readonly hands: string;
   /** How a stroke is called when a pattern is read out. */
   readonly manner: Readonly<Record<Manner, string>>;
+  /** In the key: what a tie says. */
+  readonly tie: string;
+  /** Read out: what goes on and is not struck again; `to` says how far. */
+  readonly held: (values: { readonly to: string }) => string;
+  /** The same of what goes on from the bar before. */
+  readonly heldInto: (values: { readonly to: string }) => string;
+  /** How far it is held: to a count, to the bar line, or over it. */
+  readonly heldTo: (values: { readonly place: string }) => string;
+  readonly heldToBarLine: string;
+  readonly heldOver: string;
   readonly nothingPlayed: string;
   /** What is read out of one bar of several. */
   readonly bar: (values: {

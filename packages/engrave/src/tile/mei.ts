@@ -20,6 +20,7 @@ import {
 } from '@shedbook/core';
 import { accentId, accentsOf } from './accents.ts';
 import { HEAD_CODE_POINTS, type Head, headOf } from './heads.data.ts';
+import { tiesOf } from './ties.ts';
 
 /** `full`: five lines. `line`: one line. `bare`: no line at all, for marks in running text. */
 export type Staff = 'full' | 'line' | 'bare';
@@ -57,6 +58,8 @@ interface Writing {
   readonly layer: number;
   /** Whether the bar has a second layer to keep clear of. On one line there must be none. */
   readonly shared: boolean;
+  /** Whether a hand plays in a layer whose stems go down: rests of the one above keep clear of its heads. */
+  readonly isCrowded: boolean;
 }
 
 /** Id of a head. Bars count from 1. */
@@ -73,10 +76,10 @@ function positionOf(writing: Writing, head: NotatedHead): number {
   return writing.options.staff === 'full' ? STAFF_POSITIONS[head.voice] : 0;
 }
 
-function restPosition({ options, shared, stems }: Writing): number {
+function restPosition({ options, shared, stems, isCrowded }: Writing): number {
   if (options.staff !== 'full') return 0;
   if (!shared) return 4;
-  return stems === 'up' ? 6 : 0;
+  return stems === 'up' ? (isCrowded ? 8 : 6) : 0;
 }
 
 function shapeAttribute(head: NotatedHead): string {
@@ -276,16 +279,30 @@ function writeSign(bar: NotatedBar, sign: NonNullable<MeiBarSigns['sign']>): str
     .join('');
 }
 
-function writeBar(bar: NotatedBar, index: number, count: number, options: MeiOptions): string {
+function writeBar(bars: readonly NotatedBar[], index: number, options: MeiOptions): string {
+  const bar = bars[index] as NotatedBar;
   const left = index === 0 ? leftBarLine(options) : '';
-  const right = rightBarLine(options, index, index === count - 1);
+  const right = rightBarLine(options, index, index === bars.length - 1);
   const sign = options.signs?.[index]?.sign ?? null;
   const layers = sign ? writeSign(bar, sign) : writeLayers(bar, index, options);
-  return `<measure${left}${right}><staff n="1">${layers}</staff></measure>`;
+  const ties = sign
+    ? ''
+    : tiesOf(bars, index, (of, event, head) => headId(options.prefix, options.firstBar + of, event, head));
+  return `<measure${left}${right}><staff n="1">${layers}</staff>${ties}</measure>`;
+}
+
+/** Staff position over which a head stands in the way of rests in the middle of the staff. */
+const HIGH = 4;
+
+/** Whether something is held high on the staff under stems that go down. */
+function isHandBelow({ stems, groups }: NotatedLayer): boolean {
+  const heads = groups.flatMap(({ events }) => events.flatMap((event) => event.heads));
+  return stems === 'down' && heads.some(({ isHeld, voice }) => isHeld && STAFF_POSITIONS[voice] > HIGH);
 }
 
 function writeLayers(bar: NotatedBar, index: number, options: MeiOptions): string {
   const shared = bar.layers.length > 1;
+  const isCrowded = bar.layers.some(isHandBelow);
   return bar.layers
     .map((layer) => {
       const alone = bar.layers.length === 1;
@@ -295,6 +312,7 @@ function writeLayers(bar: NotatedBar, index: number, options: MeiOptions): strin
         stems: layer.stems,
         layer: layer.layer,
         shared: shared && !alone,
+        isCrowded,
       };
       return writeLayer(writing, layer, bar.meter);
     })
@@ -314,6 +332,6 @@ function staffDefinition(meter: Meter, options: MeiOptions): string {
 /** The bars as a whole MEI document of one line of music. */
 export function writeMei(bars: readonly NotatedBar[], options: MeiOptions): string {
   const meter = (bars[0] as NotatedBar).meter;
-  const measures = bars.map((bar, index) => writeBar(bar, index, bars.length, options)).join('');
+  const measures = bars.map((_, index) => writeBar(bars, index, options)).join('');
   return `<mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.1"><meiHead><fileDesc><titleStmt><title/></titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score><scoreDef><staffGrp>${staffDefinition(meter, options)}</staffGrp></scoreDef><section><sb/>${measures}</section></score></mdiv></body></music></mei>`;
 }

@@ -73,6 +73,20 @@ function placeAccents(svg: string): string {
   });
 }
 
+/** From the end of a stem to the middle of the sign of a buzz on it, in staff spaces: clear of the flag. */
+const BUZZ_SPACES = 4.05;
+
+const FLAGGED_BUZZ =
+  /(class="stem"><path d="M-?[\d.]+ (-?[\d.]+) L-?[\d.]+ (-?[\d.]+)"[^>]*\/><use xlink:href="#E22A-[^"]*" transform="translate\(-?[\d.]+, )-?[\d.]+(?=[^>]*\/><g id="[^"]*" class="flag">)/g;
+
+/** Sets the sign of a buzz on a stem with a flag between flag and head: verovio sets it beyond the head. */
+function placeBuzzes(svg: string): string {
+  return svg.replace(FLAGGED_BUZZ, (_, before: string, head: string, end: string) => {
+    const towardsHead = Math.sign(Number(head) - Number(end));
+    return before + (Number(end) + towardsHead * BUZZ_SPACES * SPACE);
+  });
+}
+
 const TWO_BARS = /(<g id="[^"]+" class="mRpt2">)(.*?)<path d="M(-?[\d.]+) [^>]*\/>(.*?)(<\/g>)/g;
 
 const BAR_LINE = /class="barLine"><path d="M(-?[\d.]+) /g;
@@ -93,10 +107,11 @@ function centreOnBarLine(svg: string): string {
   );
 }
 
-/** The drawing with its ringed heads, parentheses, accents and signs of two bars where they belong. */
+/** The drawing with its ringed heads, parentheses, accents, buzzes and signs of two bars where they belong. */
 export function touchUp(svg: string): string {
   const even = svg.includes('#E0B3-') ? shrinkRinged(svg) : svg;
   const clear = even.includes('#E26B-') ? clearParentheses(even) : even;
   const placed = clear.includes('-accent" class="artic"') ? placeAccents(clear) : clear;
-  return placed.includes('class="mRpt2"') ? centreOnBarLine(placed) : placed;
+  const buzzed = placed.includes('#E22A-') ? placeBuzzes(placed) : placed;
+  return buzzed.includes('class="mRpt2"') ? centreOnBarLine(buzzed) : buzzed;
 }
