@@ -36,6 +36,8 @@ export interface ProgramStroke {
   /** Slots of its beat. */
   readonly slots: number;
   readonly patternBar: number | null;
+  /** From its place to its end in whole notes, where it is held. */
+  readonly held?: number;
 }
 
 /** A beat of the form, whether anything sounds there or not. */
@@ -87,11 +89,12 @@ function secondsToPlace(seconds: number, bpm: number): number {
 
 /** A stroke at its place in the form. */
 function placed(stroke: Stroke, performance: Performance, bpm: number): ProgramStroke {
-  const { voice, articulation, mark, role, levelDb, written, slots, timeSeconds } = stroke;
+  const { voice, articulation, mark, role, levelDb, written, slots, timeSeconds, heldSeconds } = stroke;
   const place = secondsToPlace(timeSeconds - performance.countInSeconds, bpm);
   const bar = performance.bars.find((each) => each.bar === written.bar);
   const patternBar = bar?.patternBar ?? null;
-  return { place, voice, articulation, mark, role, levelDb, written, slots, patternBar };
+  const held = heldSeconds === undefined ? {} : { held: secondsToPlace(heldSeconds, bpm) };
+  return { place, voice, articulation, mark, role, levelDb, written, slots, patternBar, ...held };
 }
 
 /** The clicks alone. */

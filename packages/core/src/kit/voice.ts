@@ -62,6 +62,12 @@ export const GRACES_BEFORE_SECONDS = { 0: [], 1: [0.028], 2: [0.085, 0.042] } as
 /** Level of a grace note beside its stroke, in dB. */
 export const GRACE_DB = -9;
 
+/**
+ * Bounces of a roll: from one to the next in seconds, and the level of each beside the stroke that it began with, in dB.
+ * Source: common practice for what a buzz roll is, many bounces of a pressed stick; the figures are ours.
+ */
+export const BOUNCES = { everySeconds: 0.03, levelDb: -12 } as const;
+
 /** What the hands hold. */
 export const BEATERS = ['sticks', 'brushes'] as const;
 /** Sticks or brushes. */

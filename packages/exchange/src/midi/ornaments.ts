@@ -6,11 +6,7 @@
  * Grace strokes stand where they sound. Source: common practice for what a buzz is (a press of many bounces); its
  * times and levels are ours, no standard gives any.
  */
-import { type Articulation, GRACE_DB, GRACE_NOTES, GRACES_BEFORE_SECONDS } from '@shedbook/core';
-
-/** From one bounce of a buzz to the next, in seconds, and its level relative to the main stroke, in dB. */
-const BOUNCE_SECONDS = 0.03;
-const BOUNCE_DB = -12;
+import { type Articulation, BOUNCES, GRACE_DB, GRACE_NOTES, GRACES_BEFORE_SECONDS } from '@shedbook/core';
 
 /** Longest time between strokes of one ornament that is still heard as one, in seconds. */
 export const ORNAMENT_GAP_SECONDS = 0.05;
@@ -22,7 +18,7 @@ export const ORNAMENT_STEP_DB = -6;
 export const BUZZ_BOUNCES = 2;
 
 /** Which ways of striking bounce. */
-const BOUNCES: Readonly<Record<Articulation, boolean>> = {
+const IS_BOUNCED: Readonly<Record<Articulation, boolean>> = {
   normal: false,
   bell: false,
   splash: false,
@@ -41,9 +37,12 @@ export interface OrnamentStroke {
 
 /** Bounces of a buzz: they fill the slot and leave the gap before the next one free where there is room. */
 function bounces(slotSeconds: number): readonly OrnamentStroke[] {
-  const count = Math.max(BUZZ_BOUNCES, Math.floor((slotSeconds - ORNAMENT_GAP_SECONDS) / BOUNCE_SECONDS) - 1);
-  const step = Math.min(BOUNCE_SECONDS, slotSeconds / (count + 2));
-  return Array.from({ length: count }, (_, i) => ({ seconds: (i + 1) * step, levelDb: BOUNCE_DB }));
+  const count = Math.max(
+    BUZZ_BOUNCES,
+    Math.floor((slotSeconds - ORNAMENT_GAP_SECONDS) / BOUNCES.everySeconds) - 1,
+  );
+  const step = Math.min(BOUNCES.everySeconds, slotSeconds / (count + 2));
+  return Array.from({ length: count }, (_, i) => ({ seconds: (i + 1) * step, levelDb: BOUNCES.levelDb }));
 }
 
 /** Grace strokes where they sound, or closer together where the stroke before leaves no room for that. */
@@ -64,7 +63,7 @@ export function ornamentStrokes(
   slotSeconds: number,
   roomSeconds: number,
 ): readonly OrnamentStroke[] {
-  return BOUNCES[articulation] ? bounces(slotSeconds) : graces(GRACE_NOTES[articulation], roomSeconds);
+  return IS_BOUNCED[articulation] ? bounces(slotSeconds) : graces(GRACE_NOTES[articulation], roomSeconds);
 }
 
 /** What is needed of a note to fold ornaments. */

@@ -1,12 +1,15 @@
 /**
  * From strokes to the blows that sound: which sound, when and how loud, with the grace notes of flams and drags.
  *
+ * What is held goes on until its end: a roll by bounces that are all alike, a sweep by sweeps that run into each other.
+ *
  * Conventions: seconds from the start; levels in dB relative to a plain stroke of the lead voice.
  * Source: common practice: a flam's grace note falls just before its stroke, a drag's two before that; graces
  * are much softer.
  */
 import {
   type Articulation,
+  BOUNCES,
   GRACE_DB,
   GRACE_NOTES,
   GRACES_BEFORE_SECONDS,
@@ -25,7 +28,7 @@ export interface Blow {
 
 /** What the renderer needs of a stroke. */
 export type SoundingStroke = Pick<Stroke, 'voice' | 'articulation' | 'mark' | 'timeSeconds' | 'levelDb'> &
-  Partial<Pick<Stroke, 'how'>>;
+  Partial<Pick<Stroke, 'how' | 'heldSeconds'>>;
 
 function clickFor(mark: Stroke['mark']): SoundName {
   if (mark === 'g') return 'click-subdivision';
@@ -85,12 +88,59 @@ export function soundOf(stroke: Pick<SoundingStroke, 'voice' | 'articulation' | 
   return own ?? (articulation === 'normal' ? playedSound(voice, how) : undefined) ?? PLAIN[voice];
 }
 
-/** The blows of a stroke, in order of time; the stroke itself last. A grace before the start is left out. */
+/** Every sound that a stroke needs: a roll that is held goes on in plain bounces. */
+export function soundsOfStroke(
+  stroke: Parameters<typeof soundOf>[0] & { readonly held?: number },
+): readonly SoundName[] {
+  const own = soundOf(stroke);
+  const isRoll = stroke.held !== undefined && stroke.articulation === 'buzz' && stroke.voice !== 'click';
+  return isRoll ? [own, PLAIN[stroke.voice as Voice]] : [own];
+}
+
+/**
+ * How a sweep goes on: the next one begins while the one before it is still loud, so that their sum swells no more; each
+ * is so much softer, and the last ends with what is held. The figures follow from how a sweep swells and leaves the head.
+ */
+const SWEEPS = { everySeconds: 0.12, levelDb: -1.8, lastsSeconds: 0.42 } as const;
+
+/** From the stroke to the first bounce that is added: until then the stroke itself bounces, where the kit has that. */
+const FIRST_BOUNCE_SECONDS = 0.09;
+
+/** Bounces of two hands are not quite alike: by so much in dB, and of the time between them. */
+const UNLIKE = { levelDb: 0.8, ofTime: 0.12 } as const;
+
+/** What goes on after a stroke that is held, from one moment to the next until its end. */
+function goingOn({
+  voice,
+  articulation,
+  timeSeconds,
+  levelDb,
+  heldSeconds,
+}: SoundingStroke): readonly Blow[] {
+  if (voice === 'click') return [];
+  const isSweep = articulation === 'sweep';
+  const { everySeconds, levelDb: addedDb } = isSweep ? SWEEPS : BOUNCES;
+  const from = isSweep ? everySeconds : FIRST_BOUNCE_SECONDS;
+  const last = (heldSeconds ?? 0) - (isSweep ? SWEEPS.lastsSeconds : everySeconds);
+  const count = Math.max(0, Math.floor((last - from) / everySeconds + 1 + 1e-9));
+  const sound = isSweep ? 'snare-sweep' : PLAIN[voice];
+  return Array.from({ length: count }, (_, index) => {
+    const side = isSweep ? 0 : index % 2 === 0 ? 1 : -1;
+    return {
+      sound,
+      timeSeconds: timeSeconds + from + (index + side * 0.5 * UNLIKE.ofTime) * everySeconds,
+      levelDb: levelDb + addedDb + side * UNLIKE.levelDb,
+    };
+  });
+}
+
+/** The blows of a stroke, in order of time: graces, the stroke itself, what goes on of it. A grace before the start is left out. */
 export function blowsOf(stroke: SoundingStroke): readonly Blow[] {
   const sound = soundOf(stroke);
   const { timeSeconds, levelDb } = stroke;
   const before = GRACES_BEFORE_SECONDS[GRACE_NOTES[stroke.articulation]]
     .map((seconds) => ({ sound, timeSeconds: timeSeconds - seconds, levelDb: levelDb + GRACE_DB }))
     .filter((blow) => blow.timeSeconds >= 0);
-  return [...before, { sound, timeSeconds, levelDb }];
+  const own = { sound, timeSeconds, levelDb };
+  return stroke.heldSeconds === undefined ? [...before, own] : [...before, own, ...goingOn(stroke)];
 }

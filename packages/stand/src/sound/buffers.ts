@@ -19,9 +19,9 @@ const LOOK_MS = 60;
 /** From the order to play to the first stroke, in seconds. */
 const START_SECONDS = 0.1;
 
-/** Strokes with graces of their own are told apart from plain ones, levels by whole decibels. */
+/** Strokes with graces of their own are told apart from plain ones, levels by whole decibels, and what is held by its length. */
 function keyOf({ stroke }: TimedStroke): string {
-  return `${soundOf(stroke)} ${stroke.mark} ${Math.round(stroke.levelDb)}`;
+  return `${soundOf(stroke)} ${stroke.mark} ${Math.round(stroke.levelDb)} ${stroke.heldSeconds ?? ''}`;
 }
 
 /** A kit of the small sounds. */

@@ -1,6 +1,6 @@
 /** The sound thread: a sequencer reads strokes out, a renderer sounds them, block by block. */
-import { Hertz, Samples, samplesToSeconds, VOICE_FACTS, VOICES } from '@shedbook/core';
-import { createRenderer, type Kit, type Renderer, type SoundName, soundOf } from '@shedbook/sound';
+import { goesOn, Hertz, Samples, samplesToSeconds, VOICE_FACTS, VOICES } from '@shedbook/core';
+import { createRenderer, type Kit, type Renderer, type SoundName, soundsOfStroke } from '@shedbook/sound';
 import { soundsOf } from './kit-sounds.ts';
 import {
   ALL_SOUNDS,
@@ -122,7 +122,8 @@ class Player extends AudioWorkletProcessor {
     this.#sequencer = null;
     this.#waiting = null;
     const now = samplesToSeconds(this.#renderer?.position() ?? Samples(0), Hertz(sampleRate));
-    const ringing = VOICES.filter((voice) => VOICE_FACTS[voice].rings);
+    // What is held was given out to its end.
+    const ringing = VOICES.filter((voice) => VOICE_FACTS[voice].rings || goesOn(voice, 'b'));
     for (const voice of ringing) this.#renderer?.choke(voice, now);
   }
 
@@ -130,7 +131,9 @@ class Player extends AudioWorkletProcessor {
     const ahead = Math.round(AHEAD_SECONDS * sampleRate);
     const strokes = sequencer.until(currentFrame + frames + ahead);
     if (strokes.length > 0) {
-      const ready = strokes.filter(({ stroke }) => this.#sounds.has(soundOf(stroke)));
+      const ready = strokes.filter(({ stroke }) =>
+        soundsOfStroke(stroke).every((name) => this.#sounds.has(name)),
+      );
       renderer.schedule(
         ready.map(({ sample, stroke }) => ({
           ...stroke,

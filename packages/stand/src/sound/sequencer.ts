@@ -6,7 +6,7 @@
  *
  * Conventions: samples from the start of the sequencer; places in whole notes; tempo in quarter notes a minute.
  */
-import { type Bpm, LeadDb, type SoundingVoice } from '@shedbook/core';
+import { type Bpm, LeadDb, Seconds, type SoundingVoice } from '@shedbook/core';
 import type { Program, ProgramStroke } from '@shedbook/playing';
 import { type ClickGap, clicksIn } from '@shedbook/sound';
 
@@ -15,7 +15,8 @@ export interface TimedStroke {
   readonly sample: number;
   /** How many times the form was gone through before it. */
   readonly pass: number;
-  readonly stroke: ProgramStroke;
+  /** With how long it lasts at its tempo, where it is held. */
+  readonly stroke: ProgramStroke & { readonly heldSeconds?: Seconds };
 }
 
 /** Where the sequencer is: at `sample` it stands at `place` and goes on at `bpm`. */
@@ -229,8 +230,11 @@ export class Sequencer {
       if (sample >= until) return;
       stream.next += 1;
       if (!this.#sounds(stroke, stream.pass)) continue;
-      const trim = this.#settings.trimDb[stroke.voice] ?? 0;
-      out.push({ sample, pass: stream.pass, stroke: { ...stroke, levelDb: LeadDb(stroke.levelDb + trim) } });
+      const levelDb = LeadDb(stroke.levelDb + (this.#settings.trimDb[stroke.voice] ?? 0));
+      // At the tempo that it begins in.
+      const perWhole = samplesPerWhole(this.#anchor.bpm, this.#rate) / this.#rate;
+      const held = stroke.held === undefined ? {} : { heldSeconds: Seconds(stroke.held * perWhole) };
+      out.push({ sample, pass: stream.pass, stroke: { ...stroke, ...held, levelDb } });
     }
   }
 
