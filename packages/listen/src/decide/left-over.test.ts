@@ -1,7 +1,7 @@
 import type { Voice } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import type { HeardStroke } from './heard-stroke.ts';
-import { leftOver } from './left-over.ts';
+import { leftOver, softVoices } from './left-over.ts';
 import type { Place } from './places.ts';
 
 /** Eight strokes of a voice at a level, asked for at another. */
@@ -24,4 +24,11 @@ it('[LI5305] is a voice far softer than asked beside the others, and no other', 
   expect(left(...heard('snare', -30, 0).map((stroke) => ({ ...stroke, place: null })))).toEqual([]);
   // alone, nothing tells how loud anything is
   expect([...leftOver(heard('snare', -30, 0))]).toEqual([]);
+});
+
+it('[LI7803] what a loudspeaker plays alone is softer beside what both play, also where it is as loud as the student', () => {
+  // definition: two sounds as loud, not in step, have twice the power of one, 3.01 dB
+  const both = [...heard('hihat', 3.01, 0), ...heard('bass', -2.99, -6)];
+  expect([...softVoices([...both, ...heard('snare', 0, 0)], 2)]).toEqual(['snare']);
+  expect([...softVoices([...both, ...heard('snare', 3.01, 0)], 2)]).toEqual([]);
 });

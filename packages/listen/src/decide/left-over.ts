@@ -20,12 +20,17 @@ function apartOf(strokes: readonly Placed[]): number {
   return median(strokes.map(({ levelDb, place }) => levelDb - place.expected.stroke.levelDb));
 }
 
-/** The voices of which only what is left of the loudspeaker was heard; none where nothing else was. */
-export function leftOver(strokes: readonly HeardStroke[]): ReadonlySet<Voice> {
+/** The voices that are so much softer than asked beside the others, in dB; none where there are no others. */
+export function softVoices(strokes: readonly HeardStroke[], byDb: number): ReadonlySet<Voice> {
   const placed = strokes.filter((stroke): stroke is Placed => stroke.place !== null);
   const soft = [...groupBy(placed, ({ voice }) => voice)].filter(([voice, own]) => {
     const others = placed.filter((stroke) => stroke.voice !== voice);
-    return others.length > 0 && apartOf(own) < apartOf(others) - SOFTER_DB;
+    return others.length > 0 && apartOf(own) < apartOf(others) - byDb;
   });
   return new Set(soft.map(([voice]) => voice));
+}
+
+/** The voices of which only what is left of the loudspeaker was heard; none where nothing else was. */
+export function leftOver(strokes: readonly HeardStroke[]): ReadonlySet<Voice> {
+  return softVoices(strokes, SOFTER_DB);
 }

@@ -36,8 +36,8 @@ const lastBin = (size: number) => Math.ceil((HIGHEST_HZ * size) / ANALYSIS_RATE)
 const emptyOf = (bins: number) => ({ re: new Float64Array(bins), im: new Float64Array(bins) });
 
 /** Spectra of bars that begin a whole number of samples apart, up to the highest frequency that is looked at. */
-function spectraOf(even: Float32Array, starts: readonly number[], length: number, size: number) {
-  const fft = new ComplexFft(size);
+function spectraOf(fft: ComplexFft, even: Float32Array, starts: readonly number[], length: number) {
+  const { size } = fft;
   const last = lastBin(size);
   const put = (to: Float64Array, start: number | undefined) => {
     if (start !== undefined)
@@ -66,20 +66,40 @@ function spectraOf(even: Float32Array, starts: readonly number[], length: number
   return spectra;
 }
 
-/** How alike bars are that lie so many apart, by how much later the second one is, in samples; negative ones at the end. */
-function likeness(spectra: readonly Products[], apart: number, size: number): Float64Array {
-  const [re, im] = [new Float64Array(size), new Float64Array(size)];
-  const last = lastBin(size);
+/** Adds up the products of bars that lie so many apart, up to the highest frequency that is looked at. */
+function addProductsOf(spectra: readonly Products[], apart: number, { re, im }: Products): void {
   for (const [i, { re: xr, im: xi }] of spectra.slice(0, -apart).entries()) {
     const { re: yr, im: yi } = spectra[i + apart]!;
-    for (let k = 1; k < last; k += 1) {
+    for (let k = 1; k < re.length; k += 1) {
       re[k] = re[k]! + xr[k]! * yr[k]! + xi[k]! * yi[k]!;
       im[k] = im[k]! + xr[k]! * yi[k]! - xi[k]! * yr[k]!;
     }
   }
-  // half of a spectrum gives a sound whose real part is half of what the whole one gives
-  new ComplexFft(size).back(re, im);
-  return re;
+}
+
+/**
+ * How alike bars are that lie so many apart, and how alike those that lie one more, by how much later the second one is, in
+ * samples; negative ones at the end. Both are real, and go through one transform.
+ */
+function likeness(
+  fft: ComplexFft,
+  spectra: readonly Products[],
+  apart: number,
+): readonly [Float64Array, Float64Array] {
+  const { size } = fft;
+  const last = lastBin(size);
+  const [one, other] = [emptyOf(last), emptyOf(last)];
+  addProductsOf(spectra, apart, one);
+  addProductsOf(spectra, apart + 1, other);
+  const { re, im } = emptyOf(size);
+  for (let k = 1; k < last; k += 1) {
+    re[k] = one.re[k]! - other.im[k]!;
+    im[k] = one.im[k]! + other.re[k]!;
+    re[size - k] = one.re[k]! + other.im[k]!;
+    im[size - k] = other.re[k]! - one.im[k]!;
+  }
+  fft.back(re, im);
+  return [re, im];
 }
 
 /** A value between samples of a sound that goes round. */
@@ -90,21 +110,23 @@ function between(values: Float64Array, at: number): number {
   return (1 - part) * of(whole) + part * of(whole + 1);
 }
 
-/** Adds what bars so many apart say of each length that is tried. */
-function addLikeness(
-  to: Float64Array,
-  spectra: readonly Products[],
-  { apart, farthest, size }: { readonly apart: number; readonly farthest: number; readonly size: number },
-): void {
-  const values = likeness(spectra, apart, size);
+/** What bars so many apart say. */
+interface Likeness {
+  readonly apart: number;
+  /** How many pairs of bars lie so. */
+  readonly pairs: number;
+  readonly values: Float64Array;
+}
+
+/** Adds what bars so many apart say of each length that is tried. @param step samples at one bar from a length to the next */
+function addLikeness(to: Float64Array, { apart, pairs, values }: Likeness, step: number): void {
   const middle = to.length >> 1;
-  const step = STEP / farthest;
   const reach = Math.ceil(apart * step * middle);
   const chance = rootMeanSquare(
     Float64Array.from({ length: 2 * reach + 1 }, (_, i) => between(values, i - reach)),
   );
   if (chance === 0) return;
-  const weight = Math.sqrt(spectra.length - apart) / chance;
+  const weight = Math.sqrt(pairs) / chance;
   for (let i = 0; i < to.length; i += 1)
     to[i] = to[i]! + weight * between(values, apart * (i - middle) * step);
 }
@@ -122,14 +144,17 @@ export function exactBars(even: Float32Array, tracked: readonly TrackedBar[]): E
   const reach = Math.round(REACH_SECONDS * ANALYSIS_RATE);
   const size = 2 ** Math.ceil(Math.log2(length + 2 * reach * farthest));
   const first = Math.round(at * ANALYSIS_RATE);
-  const spectra = spectraOf(
-    even,
-    bars.map((_, index) => first + index * length),
-    length,
-    size,
-  );
+  const fft = new ComplexFft(size);
+  const starts = bars.map((_, index) => first + index * length);
+  const spectra = spectraOf(fft, even, starts, length);
   const tried = new Float64Array(2 * Math.round((reach * farthest) / STEP) + 1);
-  for (let apart = 1; apart <= farthest; apart += 1) addLikeness(tried, spectra, { apart, farthest, size });
+  for (let apart = 1; apart <= farthest; apart += 2) {
+    for (const [more, values] of likeness(fft, spectra, apart).entries()) {
+      const pairs = spectra.length - apart - more;
+      if (apart + more <= farthest)
+        addLikeness(tried, { apart: apart + more, pairs, values }, STEP / farthest);
+    }
+  }
   const best = findPeak(tried, FOUND);
   if (best === null) return null;
   const barSeconds = (length + ((best - (tried.length >> 1)) * STEP) / farthest) / ANALYSIS_RATE;

@@ -9,6 +9,7 @@ import { groupBy, type Voice } from '@shedbook/core';
 import { median, medianDeviation } from '@shedbook/signal';
 import type { TrackedBar } from '../../align/match-bar.ts';
 import type { HeardStroke } from '../../decide/heard-stroke.ts';
+import { softVoices } from '../../decide/left-over.ts';
 import type { Place } from '../../decide/places.ts';
 import { ANALYSIS_RATE } from '../../signal/bands.data.ts';
 import { evened } from './evened.ts';
@@ -32,6 +33,11 @@ const HARDLY = 0.3;
 const HUMAN_SECONDS = 0.0008;
 /** Fewer strokes tell nothing of a limb. */
 const FEWEST = 6;
+/**
+ * A machine is looked for where a voice is so much softer than asked beside the others, in dB: what it plays alone lacks what
+ * the student adds to all the others, 3 dB where both are as loud, and more the softer the machine is.
+ */
+const SOFTER_DB = 2;
 
 /** A take whose bars are known, and what was heard at its places. */
 export interface PlacedTake {
@@ -85,6 +91,7 @@ const isMachine = (voice: Voice, { overChance, share }: MachineShare) =>
 
 /** The voices that only a machine plays; none where nobody, or nothing but a machine, plays. */
 export function machineVoices(take: PlacedTake): ReadonlySet<Voice> {
+  if (softVoices(take.strokes, SOFTER_DB).size === 0) return new Set();
   const bars = exactBars(evened(take.sound), take.bars);
   if (!bars) return new Set();
   const late = latenessIn(take, bars);
