@@ -397,6 +397,18 @@ describe('a limb that can hardly be told', () => {
       });
   });
 
+  it('[JU7800] is not judged where the ear cannot tell a single stroke of it, though it is the exercise itself', () => {
+    const isOwn = ({ voice }: { readonly voice: Voice }) => voice === 'snare';
+    const report = without(isOwn, 'snare');
+    const covered = task.strokes.filter(isOwn).map(({ voice, written }) => ({ ...written, voice }));
+    // definition: nothing is known of any stroke of the exercise; where one is known to be missing, that is told
+    expect(verdictOf({ ...report, covered })).toMatchObject({
+      is: 'not judged',
+      about: [{ what: 'too-little-heard', voice: 'snare' }],
+    });
+    expect(verdictOf({ ...report, covered: covered.slice(1) }).is).toBe('not yet');
+  });
+
   it('[JU15] [JU4301] is said to be unheard, and the rest is judged, where louder strokes cover it each time', () => {
     const { lesson } = parseLesson(
       'title: T\nfeel: triplet\ngroove:\n  ride: x x.x x x.x\n  hihat-foot: {pattern: . x . x, level: -8}\nexercises:\n  - ... x.. ... x..\n',

@@ -134,13 +134,14 @@ function knownOf(
   level: Level,
   isSomebody: boolean,
 ): Known {
-  const whole = taskAt(task, task.exercise, askedBpm(task, report));
+  const { covered } = played;
+  const whole = { ...taskAt(task, task.exercise, askedBpm(task, report)), covered };
   const isMine = mineBy(task.plays ?? report.plays ?? []);
   const written = new Set(whole.strokes.map(({ voice }) => surfaceOf(voice)));
   const others = task.lesson.exercises.filter(({ number }) => number !== task.exercise);
   return {
     task: only(
-      { ...whole, covered: played.covered },
+      whole,
       ({ voice, written: place }) => isMine(voice) && !played.unknown.has(strokeKey(voice, place)),
     ),
     others: () =>

@@ -161,6 +161,34 @@ exercises: [... x.. ... x..]
     expect(told.filter(({ voice }) => voice === 'hihat-foot')).toHaveLength(8);
   });
 
+  // definition: what is rendered is what is written, ghost notes under hat and bass drum, too
+  it('[LI7800] ghost notes are told by themselves: who leaves them out plays the rest', () => {
+    const asked = { ...askedOf('funk-fills', 2), form: { ...LOOP, sections: FOUR } };
+    expect(heard(asked, true)?.voices.snare).toMatchObject({ hits: 20, missed: 0 });
+    const plain = heard(asked, true, ({ voice, mark }) => voice !== 'snare' || mark !== 'g');
+    expect(plain?.voices.snare).toMatchObject({ hits: 8, missed: 12 });
+  });
+
+  // definition: what is rendered is what is written, the taps of a brush in the open and under foot and bass drum
+  it('[LI7802] what a brush taps tells no bar, and what is never heard under others is hard to tell', () => {
+    const lesson = demo('brushes-ballad');
+    const form = lesson.forms.find(({ name }) => name === 'four and two') as Form;
+    // taps and a foot on every beat: no bar is told as left out, nor an accent as too many
+    const taps = heard({ lesson, exercise: 7, form }, true);
+    expect(taps?.voices.crash).toMatchObject({ hits: 2, missed: 0 });
+    expect(taps?.strokes.filter((stroke) => !stroke.written)).toEqual([]);
+    // one tap in a bar, with foot and bass drum
+    const asked = { ...askedOf('brushes-ballad', 4), form: { ...LOOP, sections: FOUR } };
+    const under = heard(asked, false);
+    expect(under?.missed).toEqual([]);
+    expect(under?.unheard).toContainEqual({ reason: 'hard-to-tell', voice: 'snare' });
+    // [LI7801] a feathered bass drum under taps; where nothing taps in the open, that is missing
+    const feathered = { ...askedOf('brushes-ballad', 11), form: { ...LOOP, sections: FOUR } };
+    expect(heard(feathered, false)?.missed).toEqual([]);
+    const silent = heard(feathered, false, ({ voice }) => voice !== 'snare');
+    expect(silent?.missed).toHaveLength(24);
+  });
+
   // definition: nothing of the limb is rendered
   it.each([
     { name: 'first-swing', exercise: 13, limb: 'hihat-foot' },

@@ -10,6 +10,7 @@ import { median } from '@shedbook/signal';
 import type { LoopTask, TaskStroke } from '../loop/task.ts';
 import { surfaceOf } from '../take/match.ts';
 import type { Played } from '../take/played.ts';
+import { strokeKey } from '../take/stroke-key.ts';
 import { ownVoices } from './own-part.ts';
 
 /**
@@ -198,6 +199,9 @@ function rulingOn(one: Heard, given: Case): Ruling {
     return 'shadow';
   const isChief = isLoud(one, given);
   if (strokes.length > (isChief ? HARDLY.loud : HARDLY.other) * due) return 'blurred';
+  const asked = given.task.strokes.filter(({ voice }) => voice === one.voice);
+  const isUntold = ({ voice, written }: TaskStroke) => given.task.covered?.has(strokeKey(voice, written));
+  if (asked.every(isUntold)) return 'unheard';
   const isOut = isChief || isOnAnother(given.played, given.task, due) || wouldBeHeard(one, given.task);
   return isOut ? 'judged' : 'unheard';
 }

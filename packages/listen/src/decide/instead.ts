@@ -10,12 +10,13 @@ import type { Voice } from '@shedbook/core';
 import { median, sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_VOICES, outputOf } from '../network/heard-voices.data.ts';
+import { APART_SECONDS, candidatesOf } from './candidates.ts';
 import { type Evidence, freeEvidence } from './evidence.ts';
 import type { HeardStroke } from './heard-stroke.ts';
 import { momentsFor, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
 import { type Moment, shareThere } from './plays.ts';
-import { APART_SECONDS, candidatesOf, type HeardDecision } from './strokes.ts';
+import type { HeardDecision } from './strokes.ts';
 
 /**
  * The least mean share and the least median evidence of another drum where the written one stays out: of eight takes

@@ -4,6 +4,7 @@
  * Conventions: a voice that is hard to tell in this recording is named, so that its misses are read with care.
  */
 import type { Bpm, Unheard, Voice } from '@shedbook/core';
+import { isTap } from '../align/brushed.ts';
 import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
 import { FEWEST_SURE } from './plays.ts';
@@ -38,15 +39,18 @@ export function otherTempo(bpm: Bpm, askedBpm: Bpm): readonly Unheard[] {
   return Math.abs(Math.log(bpm / askedBpm)) > TEMPO_OFF ? [{ reason: 'other-tempo', bpm, askedBpm }] : [];
 }
 
+const isBrushed = ({ expected }: Place) => isTap(expected);
+
 function unheardVoice(voice: Voice, doubt: number, input: NotHeardInput): readonly Unheard[] {
-  const places = input.places.filter((place) => place.expected.voice === voice).length;
-  if (places === 0) return [];
+  const places = input.places.filter((place) => place.expected.voice === voice);
+  if (places.length === 0) return [];
   const playing = input.decision.playing.get(voice);
   const isHeard = input.decision.strokes.some((stroke) => stroke.voice === voice && stroke.place);
   // an accent of two places under a crash is lost as easily as left out
-  const isKnown = playing !== 'perhaps' && places >= FEWEST_SURE;
+  const isKnown = playing !== 'perhaps' && places.length >= FEWEST_SURE;
   const covered = (input.decision.covered ?? []).filter((place) => place.expected.voice === voice).length;
-  if (!isHeard && covered === places) return [];
+  if (!isHeard && covered === places.length)
+    return places.every(isBrushed) ? [{ reason: 'hard-to-tell', voice }] : [];
   if (!isHeard) return [{ reason: isKnown ? 'not-heard' : 'hard-to-tell', voice }];
   const isBlurred = doubt > BLURRED && !input.decision.parted.has(voice);
   return playing !== 'yes' || isBlurred ? [{ reason: 'hard-to-tell', voice }] : [];

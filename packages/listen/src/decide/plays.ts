@@ -12,6 +12,7 @@
  * Sources: H. B. Mann and D. R. Whitney, Ann. Math. Stat. 18(1), 1947 (the share of pairs); P. van Elteren, Bull. Int.
  * Stat. Inst. 37, 1960 (weights of the layers, without the 1 in the denominator).
  */
+import { groupBy } from '@shedbook/core';
 import { median, quantile } from '@shedbook/signal';
 import type { Place } from './places.ts';
 
@@ -93,8 +94,8 @@ const FIRST_PARTED = 0.9;
  */
 const LEAST_PARTED = -1;
 /**
- * Fewer moments tell as much where they hardly mix at all: so many of the voice, from this share on. Of 29 limbs that
- * stayed out of so few written places none came to it.
+ * Fewer moments tell as much where they hardly mix at all: so many of the voice or of the others, from this share on. Of 29
+ * limbs that stayed out of so few written places none came to it.
  */
 const FEWEST_PARTED = 5;
 const PARTED_OF_FEW = 0.9;
@@ -200,6 +201,22 @@ export function isClearAlone(moments: readonly Moment[]): boolean {
   );
 }
 
+/**
+ * Whether among moments at which the same others are written both looks without the score keep the voice so far over all
+ * that they hear without it: then it was struck there, however little the score adds.
+ */
+export function isFarApart(moments: readonly Moment[]): boolean {
+  return [...groupBy(moments, ({ others }) => others).values()].some((layer) => {
+    const own = layer.filter(({ isOwn }) => isOwn);
+    // where nothing sounds there is nothing to compare with
+    const others = layer.filter((moment) => !moment.isOwn && Number.isFinite(moment.free));
+    if (Math.min(own.length, others.length) < FEWEST_BARE) return false;
+    const isOver = (read: Read) =>
+      quantile(own.map(read), STRAYS) >= quantile(others.map(read), 1 - STRAYS) + FAR_OVER;
+    return isOver(free) && isOver(early);
+  });
+}
+
 /** The middle of what is read of moments, within bounds. */
 function middleOf(moments: readonly Moment[], read: Read): number {
   return median(moments.map((moment) => Math.max(-MOST, Math.min(MOST, read(moment)))));
@@ -224,8 +241,9 @@ export function likelyPlaying(moments: readonly Moment[]): number {
 /** Whether a voice sounds so much more like itself where it is written that the limb plays, however shy its evidence. */
 export function isParted(moments: readonly Moment[]): boolean {
   const count = moments.filter((moment) => moment.isOwn).length;
-  if (count < FEWEST_PARTED || moments.length - count < FEWEST) return false;
-  if (count < FEWEST) return shareThere(moments) >= PARTED_OF_FEW;
+  const fewer = Math.min(count, moments.length - count);
+  if (fewer < FEWEST_PARTED) return false;
+  if (fewer < FEWEST) return shareThere(moments) >= PARTED_OF_FEW;
   const isApart = shareThere(moments) >= PARTED || shareBy(moments, early) >= FIRST_PARTED;
   return isApart && likelyPlaying(moments) >= LEAST_PARTED;
 }

@@ -7,14 +7,17 @@
 
 import { SHARED_SURFACES, type Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
+import { isTap } from '../align/brushed.ts';
 import type { HeardEvent } from '../detect/events.ts';
+import { APART_SECONDS, type Candidate, candidatesOf } from './candidates.ts';
 import { coveredPlaces, soonAfterOwn } from './covered.ts';
-import { type Evidence, outputsOf } from './evidence.ts';
+import type { Evidence } from './evidence.ts';
 import type { HeardStroke } from './heard-stroke.ts';
 import { momentsFor, type WrittenMoment, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
 import { FEWEST_SURE, isParted, type Moment, type Playing } from './plays.ts';
 import { shadowsOf } from './shadows.ts';
+import { SURE_OF_SOFT, softPlaces, withSoftOnes } from './soft-places.ts';
 import { type Need, needOf } from './threshold.ts';
 import { type UnderOthers, underOthers } from './under-others.ts';
 
@@ -36,48 +39,6 @@ export interface HeardDecision extends Decision {
 
 /** Evidence that an unwritten stroke needs; the evidence knows already what is written. */
 const EXTRA = 1.8;
-/** What hardly any stroke lies under, on whatever kit and under whatever others: a logit. */
-const LEAST = -6;
-/** Two strokes of a voice are at least this far apart. */
-export const APART_SECONDS = 0.045;
-
-/** A moment at which a voice may have been struck. */
-export interface Candidate {
-  readonly timeSeconds: number;
-  readonly levelDb: number;
-  /** A logit. */
-  readonly evidence: number;
-}
-
-/**
- * The moments at which a voice may have been struck, one for each stroke, strongest evidence kept.
- * @param least evidence of the sound alone that is needed
- */
-export function candidatesOf(
-  events: readonly HeardEvent[],
-  evidence: Evidence,
-  least = Number.NEGATIVE_INFINITY,
-): readonly Candidate[] {
-  const all: Candidate[] = [];
-  events.forEach((event, i) => {
-    const strength = evidence.logit[i]!;
-    const index = evidence.output[i]!;
-    if (strength < LEAST || evidence.free[i]! < least) return;
-    const offset = Math.max(-25, Math.min(25, event.offsetMs[index]!));
-    all.push({
-      timeSeconds: event.timeSeconds + offset / 1000,
-      levelDb: Math.max(...outputsOf(evidence.voice).map((output) => event.levelDb[output]!)),
-      evidence: strength - Math.max(0, Math.abs(offset) - 12) * 0.08,
-    });
-  });
-  const kept: Candidate[] = [];
-  for (const candidate of all.toSorted((a, b) => b.evidence - a.evidence)) {
-    if (!kept.some((other) => Math.abs(other.timeSeconds - candidate.timeSeconds) < APART_SECONDS))
-      kept.push(candidate);
-  }
-  return kept.toSorted((a, b) => a.timeSeconds - b.timeSeconds);
-}
-
 function probability(evidence: number, prior: number): number {
   return sigmoid(evidence + prior);
 }
@@ -121,11 +82,30 @@ function decideVoice(
   return { strokes, missed: places.filter((_, p) => !usedPlaces.has(p)) };
 }
 
-/** What is told of a voice by its moments, and its places at which it may be lost under others. */
+/** What is told of a voice by its moments, its places at which it may be lost under others, and its ghost notes. */
 interface Told {
   readonly moments: readonly Moment[];
   readonly need: Need;
   readonly hidden: ReadonlySet<Place>;
+  readonly soft: ReadonlySet<Place>;
+  /** Whether the loud strokes alone tell what the voice needs: its ghost notes may stay out altogether. */
+  readonly isByLoud: boolean;
+}
+
+/** What a voice needs by all of its places; by the loud ones where these alone show that it plays. */
+function tellByLevel(
+  one: Evidence,
+  written: readonly WrittenMoment[],
+  soft: ReadonlySet<Place>,
+): Pick<Told, 'moments' | 'need' | 'isByLoud'> {
+  const isAccent = one.voice === 'rimshot';
+  const moments = momentsFor(one, written);
+  const need = needOf(moments, isAccent);
+  const byAll = { moments, need, isByLoud: false };
+  if (soft.size === 0 || need.playing === 'yes') return byAll;
+  const loud = momentsFor(one, written, soft);
+  const needOfLoud = needOf(loud, isAccent);
+  return needOfLoud.playing === 'yes' ? { moments: loud, need: needOfLoud, isByLoud: true } : byAll;
 }
 
 /**
@@ -135,26 +115,31 @@ interface Told {
 function tellVoice(one: Evidence, places: readonly Place[], written: readonly WrittenMoment[]): Told {
   const isAccent = one.voice === 'rimshot';
   const hidden = coveredPlaces(places, one.voice);
-  const moments = momentsFor(one, written);
-  const need = needOf(moments, isAccent);
-  if (hidden.size === 0 || need.playing === 'yes') return { moments, need, hidden };
+  const soft = softPlaces(places.filter(({ expected }) => expected.voice === one.voice));
+  const { moments, need, isByLoud } = tellByLevel(one, written, soft);
+  if (hidden.size === 0 || need.playing === 'yes') return { moments, need, hidden, soft, isByLoud };
   const bare = momentsFor(one, written, hidden);
   if (bare.filter(({ isOwn }) => isOwn).length < FEWEST_SURE)
-    return { moments, need: { ...need, playing: 'perhaps' }, hidden };
+    return { moments, need: { ...need, playing: 'perhaps' }, hidden, soft, isByLoud };
   const open = needOf(bare, isAccent);
-  return { moments: bare, need: open, hidden: open.playing === 'no' ? new Set() : hidden };
+  return { moments: bare, need: open, hidden: open.playing === 'no' ? new Set() : hidden, soft, isByLoud };
 }
 
-/** Of which places it cannot be said whether a stroke was played that was not heard. */
+/**
+ * Of which places it cannot be said whether a stroke was played that was not heard. Of a brush that taps with other limbs alone,
+ * and is not heard at all, nobody can say that it stayed out; where it taps by itself something would sound.
+ */
 function untoldOf(
   { strokes }: Decision,
   own: readonly Place[],
-  hidden: ReadonlySet<Place>,
+  { hidden, moments }: Told,
   under: UnderOthers,
 ): (place: Place) => boolean {
   const heard = new Set(strokes.flatMap(({ place }) => place ?? []));
   const lost = under.lost(heard);
   const soon = soonAfterOwn(own, heard);
+  const isAlone = moments.some(({ isOwn, others }) => isOwn && others === 0);
+  if (heard.size === 0 && !isAlone && own.every(({ expected }) => isTap(expected))) return () => true;
   return (place) => hidden.has(place) || soon.has(place) || lost.has(place);
 }
 
@@ -173,20 +158,25 @@ export function decide(
   const covered: Place[] = [];
   for (const one of evidence) {
     const own = places.filter((place) => place.expected.voice === one.voice);
-    const { moments, need, hidden } = tellVoice(one, places, written);
+    const told = tellVoice(one, places, written);
+    const { moments, need, soft } = told;
     playing.set(one.voice, need.playing);
     if (isParted(moments)) parted.add(one.voice);
-    const candidates = candidatesOf(events, one, need.alone);
+    const plain = candidatesOf(events, one, need.alone);
+    const asked = { soft: need.playing === 'yes' ? soft : new Set<Place>(), reachSeconds };
+    const candidates = withSoftOnes(plain, events, one, asked);
     const under = underOthers(moments);
-    const neededAt = (place: Place) => Math.min(need.written, under.neededAt(place));
+    const neededAt = (place: Place) =>
+      told.isByLoud && soft.has(place) ? SURE_OF_SOFT : Math.min(need.written, under.neededAt(place));
     const decided = decideVoice(candidates, own, reachSeconds, neededAt);
     strokes.push(...decided.strokes);
-    const isUntold = untoldOf(decided, own, hidden, under);
+    const isUntold = untoldOf(decided, own, told, under);
     missed.push(...decided.missed.filter((place) => !isUntold(place)));
     covered.push(...decided.missed.filter(isUntold));
     const taken = decided.strokes.map((stroke) => stroke.timeSeconds);
-    for (const { timeSeconds, levelDb, evidence: strength } of candidates) {
-      if (strength < EXTRA || taken.some((time) => Math.abs(time - timeSeconds) < APART_SECONDS)) continue;
+    for (const { timeSeconds, levelDb, evidence: strength, isOwn } of plain) {
+      if (!isOwn || strength < EXTRA || taken.some((time) => Math.abs(time - timeSeconds) < APART_SECONDS))
+        continue;
       strokes.push({
         voice: one.voice,
         timeSeconds,
@@ -196,14 +186,17 @@ export function decide(
       });
     }
   }
-  const told = withoutDoubles({ strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed });
-  const shadows = shadowsOf(told.strokes);
+  const single = withoutDoubles({
+    strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds),
+    missed,
+  });
+  const shadows = shadowsOf(single.strokes);
   return {
-    ...told,
+    ...single,
     playing,
     parted,
     covered,
-    strokes: told.strokes.filter((stroke) => !shadows.has(stroke)),
+    strokes: single.strokes.filter((stroke) => !shadows.has(stroke)),
   };
 }
 

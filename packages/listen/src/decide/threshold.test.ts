@@ -63,6 +63,15 @@ describe('how sure the evidence must be', () => {
     expect(needed(1, -3)).toBeLessThanOrEqual(0);
   });
 
+  it('[LI7801] a voice that the sound alone keeps far from the same others needs hardly what the score adds', () => {
+    // definition: from −9 to −5 nothing lies; and 3 units part the sound alone from −6, but not from −4
+    expect(needed(-4, -10)).toBe(-5);
+    expect(needed(-4, -8)).toBe(-1.3);
+    // definition: another voice is written at the others, and nothing tells what it sounds like with this one
+    const elsewhere = momentsOf(-4, -10).map((moment) => (moment.isOwn ? moment : { ...moment, others: 2 }));
+    expect(needOf(elsewhere).written).toBe(-1.3);
+  });
+
   it('[LI63] a voice that is written everywhere needs what hardly any of its strokes lies under', () => {
     const everywhere = momentsOf(1, -6).filter(({ isOwn }) => isOwn);
     const covered = everywhere.map((moment) => ({ ...moment, early: -1 }));

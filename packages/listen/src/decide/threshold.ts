@@ -13,7 +13,7 @@
  * Source: the boundary of two normal distributions with spreads weighed linearly.
  */
 import { median, quantile, spread } from '@shedbook/signal';
-import { doubtOf, FEWEST, isParted, isPlaying, type Moment, type Playing } from './plays.ts';
+import { doubtOf, FEWEST, isFarApart, isParted, isPlaying, type Moment, type Playing } from './plays.ts';
 
 /** Spreads count as at least this. */
 const LEAST_SPREAD = 0.8;
@@ -37,6 +37,11 @@ const HIGHEST = 1.5;
  */
 const LOWEST_PARTED = -1.3;
 const LOWEST_CLEAR = -3;
+/**
+ * The same where the sound alone keeps it far from what the same others sound like without it: of feathered bass drums under
+ * brushes evidence with the score comes to -4.3, of silent ones no sound alone was ever far.
+ */
+const LOWEST_FAR = -5;
 const CLEAR_PLACES = 0.1;
 /** Gatherings mix where more than this share of one reaches into the other. */
 const STRAYS = 0.05;
@@ -145,18 +150,23 @@ function neededEverywhere(moments: readonly Moment[]): number {
   return Math.max(LOWEST, Math.min(0, middle - 3 * width));
 }
 
+/** Under this nothing is believed of a voice that is parted from the others. */
+function lowestOf(moments: readonly Moment[]): number {
+  if (isFarApart(moments)) return LOWEST_FAR;
+  return isClearSomewhere(moments) ? LOWEST_CLEAR : LOWEST_PARTED;
+}
+
 /**
  * What a voice needs that is parted from the others: what lies in the gap, where there is one. Where a look that does not
  * know the score has a gap, every written stroke was struck, and nothing more is asked of the sound alone.
  */
 function needOfParted(moments: readonly Moment[], need: Need): Need {
   const told = gapOf(moments, (moment) => moment.told);
-  const lowest = isClearSomewhere(moments) ? LOWEST_CLEAR : LOWEST_PARTED;
   const free = gapOf(moments, (moment) => moment.free);
   const isStruck = free !== null || gapOf(moments, ({ early }) => early) !== null;
   return {
     playing: need.playing,
-    written: told === null ? need.written : Math.min(need.written, Math.max(lowest, told)),
+    written: told === null ? need.written : Math.min(need.written, Math.max(lowestOf(moments), told)),
     alone: isStruck ? Math.min(need.alone, free ?? Number.NEGATIVE_INFINITY) : need.alone,
   };
 }

@@ -8,6 +8,7 @@ import { type ExerciseAgreement, hasOnset, type Lesson, perform, type Voice } fr
 import { trim } from '../align/align.ts';
 import { askedGrid } from '../align/asked-grid.ts';
 import { type PlacedBar, placeBars } from '../align/bars.ts';
+import { brushedVoices, withoutTaps } from '../align/brushed.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import type { TrackedBar } from '../align/match-bar.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
@@ -164,7 +165,10 @@ export function likelierThan(
 /** The asked exercise with each bar as that of the form which it is likeliest of, now that the kit is known. */
 export function goneThrough(asked: FittedExercise, { seen, chances }: Sounding): FittedExercise {
   const { exercise, grid } = asked;
-  return fitFrom({ exercise, grid }, placeAgain(seen, grid, asked.bars, chances), { seen, chances });
+  const brushed = brushedVoices(grid);
+  const telling = new Map([...chances].filter(([voice]) => !brushed.has(voice)));
+  const bars = placeAgain(seen, withoutTaps(grid), asked.bars, telling);
+  return fitFrom({ exercise, grid }, bars, { seen, chances });
 }
 
 /** The same exercises where they are, weighed by other chances. */
@@ -188,7 +192,8 @@ export function tellExercise(asked: FittedExercise, others: readonly FittedExerc
   );
   const [best] = leads.toSorted((a, b) => b.lead - a.lead);
   const likeliest = best && best.lead > -ASKED ? { likeliest: best.exercise } : {};
-  if (best && best.lead > TOLD_APART && best.agreement >= LEAST_AGREEMENT)
+  const isTold = brushedVoices(asked.grid).size === 0;
+  if (isTold && best && best.lead > TOLD_APART && best.agreement >= LEAST_AGREEMENT)
     return { rather: best.exercise, ...likeliest };
   const alike = leads.filter(({ lead }) => lead > -TOLD_APART).map(({ exercise }) => exercise);
   return alike.length === 0 ? likeliest : { cannotTellFrom: alike, ...likeliest };

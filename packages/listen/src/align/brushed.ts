@@ -1,0 +1,23 @@
+/**
+ * What brushes strike. The ear has been trained on sticks: it hears most taps of a brush, some of them as a foot or a cymbal,
+ * and some not at all. So they tell neither which bar of a form was played nor which exercise, nor that a limb stayed out.
+ */
+import type { Voice } from '@shedbook/core';
+import type { ExpectedStroke, FormGrid } from './form-grid.ts';
+
+/** Whether a stroke is the tap of a brush. */
+export function isTap({ stroke }: ExpectedStroke): boolean {
+  return stroke.articulation === 'tap';
+}
+
+/** The voices that are tapped with brushes. */
+export function brushedVoices({ bars }: FormGrid): ReadonlySet<Voice> {
+  const taps = bars.flatMap(({ strokes }) => strokes.filter(isTap));
+  return new Set(taps.map(({ voice }) => voice));
+}
+
+/** A form without what is tapped with brushes: what tells which of its bars is played. */
+export function withoutTaps(grid: FormGrid): FormGrid {
+  const bars = grid.bars.map((bar) => ({ ...bar, strokes: bar.strokes.filter((stroke) => !isTap(stroke)) }));
+  return { ...grid, bars };
+}
