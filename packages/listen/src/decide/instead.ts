@@ -41,10 +41,13 @@ export interface InsteadInput {
   readonly places: readonly Place[];
 }
 
-/** Ways of striking one thing that nobody calls another drum. */
+/**
+ * Ways of striking one thing that nobody calls another drum: a fast hand on some closed hats sounds like the foot that closes
+ * them, and is one pair of plates.
+ */
 const ALIKE: readonly (readonly Voice[])[] = [
   ['snare', 'rimshot'],
-  ['hihat', 'hihat-open'],
+  ['hihat', 'hihat-open', 'hihat-foot'],
 ];
 
 function isAlike(one: Voice, other: Voice): boolean {
