@@ -18,6 +18,7 @@ import { Resampler } from '@shedbook/signal';
 import { type Alignment, alignmentOf } from './align/align.ts';
 import { askedGrid, isPlayed } from './align/asked-grid.ts';
 import type { PlacedBar } from './align/bars.ts';
+import { drawnIn } from './align/brushed.ts';
 import type { FormGrid } from './align/form-grid.ts';
 import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
@@ -274,6 +275,7 @@ export function reportAligned(known: Aligned): Listened {
     ...{ evidence, decision, places, askedBpm, bpm, confidence },
   }).filter((one) => !('voice' in one) || !leftVoices.has(one.voice));
   const exercise = isExercise ? { exercise: { ...known.exercises, agreement: fit.agreement } } : {};
+  const drawn = isPlayed(asked)('snare') ? drawnIn(grid, alignment.bars) : [];
   const hiddenOrLeft = [...hidden, ...left];
   const others = besideOf(take.beside, hiddenOrLeft);
   return {
@@ -283,7 +285,13 @@ export function reportAligned(known: Aligned): Listened {
       ...others,
       ...coveredOf(decision),
       ...playsOf(asked),
-      unheard: [...unheard, ...coveredVoices(decision, unheard), ...hiddenVoices(hiddenOrLeft), ...strange],
+      unheard: [
+        ...unheard,
+        ...coveredVoices(decision, unheard),
+        ...hiddenVoices(hiddenOrLeft),
+        ...drawn,
+        ...strange,
+      ],
     },
     refusal: null,
   };

@@ -142,6 +142,17 @@ exercises: [w.. w.. ..x w..]
     expect(report?.strokes.filter((stroke) => !stroke.written)).toEqual([]);
   });
 
+  it('[LI7805] how often the brush was drawn is said to be left out of what is judged, to whoever draws it', () => {
+    const asked = { ...askedOf('brushes-ballad', 15), form: { ...LOOP, sections: FOUR } };
+    const drawn = (report: ReturnType<typeof heard>) =>
+      report?.unheard?.filter(({ reason }) => reason === 'brush-drawn');
+    // definition: `..x w.x w.. w..`, four bars
+    const whole = heard(asked, false);
+    expect(drawn(whole)).toEqual([{ reason: 'brush-drawn', count: 12 }]);
+    const feet = { ...asked, plays: ['hihat-foot', 'bass'] as const };
+    expect(drawn(heard(asked, false, ({ voice }) => voice !== 'snare', { as: feet }))).toEqual([]);
+  });
+
   // definition: what is rendered is what is written; the snare never sounds without the foot
   it('[LI3301] a foot under every snare stroke is neither missed nor invented', () => {
     const text = `title: Slow twelve-eight

@@ -49,6 +49,8 @@ export type Unheard =
   | { readonly reason: 'from-loudspeaker'; readonly voice: Voice; readonly count: number }
   /** So many strokes of a voice lie under louder ones that are never struck without it: played or not, they sound alike. */
   | { readonly reason: 'under-others'; readonly voice: Voice; readonly count: number }
+  /** So many times a brush was to be drawn over the head: that begins at no moment which could be heard. */
+  | { readonly reason: 'brush-drawn'; readonly count: number }
   /** What was played is as much of these other exercises of the lesson, by their numbers. */
   | { readonly reason: 'as-other-exercises'; readonly exercises: readonly number[] }
   /** Played clearly slower or faster than asked, in quarter notes a minute. */

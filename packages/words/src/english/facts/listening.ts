@@ -32,6 +32,8 @@ export const listening = sentences<ListenFact | UnheardFact>()({
     '.input {$count :integer} .match $count one {{{$count} stroke of {$voice :the} cannot be told from what the loudspeaker played; with headphones it can.}} * {{{$count} strokes of {$voice :the} cannot be told from what the loudspeaker played; with headphones they can.}}',
   'under-others':
     '.input {$count :integer} .match $count one {{{$count} stroke of {$voice :the} lies under a louder one and cannot be told: played or left out, it sounds the same.}} * {{{$count} strokes of {$voice :the} lie under louder ones and cannot be told: played or left out, they sound the same.}}',
+  'brush-drawn':
+    '.input {$count :integer} .match $count one {{{$count} sweep of the brush is not judged: it begins at no moment that could be heard.}} * {{{$count} sweeps of the brush are not judged: they begin at no moment that could be heard.}}',
   'written-as-elsewhere':
     '.input {$count :integer} .match $count one {{{$count} stroke of {$voice :the} lies under {$under :the} and could not be heard; it is written as in the other beats.}} * {{{$count} strokes of {$voice :the} lie under {$under :the} and could not be heard; they are written as in the other beats.}}',
   'as-other-exercises':

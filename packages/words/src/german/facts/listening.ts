@@ -32,6 +32,8 @@ export const listening = sentences<ListenFact | UnheardFact>()({
     '.input {$count :integer} .match $count one {{{$voice :the at=start}: {$count} Schlag ist nicht von dem zu unterscheiden, was der Lautsprecher spielte; mit Kopfhörern geht es.}} * {{{$voice :the at=start}: {$count} Schläge sind nicht von dem zu unterscheiden, was der Lautsprecher spielte; mit Kopfhörern geht es.}}',
   'under-others':
     '.input {$count :integer} .match $count one {{{$voice :the at=start}: {$count} Schlag liegt unter einem lauteren und ist nicht zu beurteilen; gespielt oder ausgelassen, es klingt gleich.}} * {{{$voice :the at=start}: {$count} Schläge liegen unter lauteren und sind nicht zu beurteilen; gespielt oder ausgelassen, es klingt gleich.}}',
+  'brush-drawn':
+    '.input {$count :integer} .match $count one {{{$count} Wischer mit dem Besen ist nicht beurteilt: Wo er beginnt, ist nicht zu hören.}} * {{{$count} Wischer mit dem Besen sind nicht beurteilt: Wo sie beginnen, ist nicht zu hören.}}',
   'written-as-elsewhere':
     '.input {$count :integer} .match $count one {{{$voice :the at=start}: {$count} Schlag war nicht zu hören, weil zugleich {$under :the} erklingt; er steht da wie auf den anderen Schlagzeiten.}} * {{{$voice :the at=start}: {$count} Schläge waren nicht zu hören, weil zugleich {$under :the} erklingt; sie stehen da wie auf den anderen Schlagzeiten.}}',
   'as-other-exercises':
