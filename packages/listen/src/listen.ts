@@ -234,13 +234,16 @@ export interface Aligned {
   readonly strange?: readonly Unheard[];
   /** The bars that are reported on; all when left out. The others still teach how the kit sounds. */
   readonly stretch?: Stretch;
+  /** What is written later than this cannot have been heard yet, and nothing is made of it; all counts when left out. */
+  readonly untilSeconds?: number;
 }
 
 /** The report on events whose bars are known. */
 export function reportAligned(known: Aligned): Listened {
   const { events, seen, asked, grid, take, stretch, strange = [] } = known;
   const { bars } = known.alignment;
-  const allPlaces = placesOf(seen, grid, bars);
+  const { untilSeconds = Number.POSITIVE_INFINITY } = known;
+  const allPlaces = placesOf(seen, grid, bars).filter((place) => place.idealSeconds < untilSeconds);
   const evidence = gatherEvidence(events, allPlaces, grid.voices, known);
   const barSeconds = bars[bars.length >> 1]!.barSeconds;
   const decided = withInstead(decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds)), {

@@ -130,6 +130,49 @@ describe('a live listener on audio', () => {
   });
 });
 
+describe('a live listener bar by bar', () => {
+  const { starts, strokes, durationSeconds } = played;
+  const barSeconds = ((starts[1] as number) - (starts[0] as number)) / FORM.sections[0].bars;
+  const audio = sounded(strokes, durationSeconds).map((sample) => 2 * sample);
+  const endOf = (bar: number) => (starts[0] as number) + bar * barSeconds + LATENCY + 0.15;
+  const listenUntil = (seconds: number) => {
+    const listener = listenerWith({ sampleRateHz: RATE, only: 'reports' });
+    listener.push(audio.subarray(0, Math.round(seconds * RATE)));
+    return listener;
+  };
+
+  it('[LI7900] makes nothing of what is announced and was not played yet', () => {
+    // definition: what sounds later is no part of the report, so that it is the same whenever it is asked for
+    const early = listenUntil(endOf(FORM.sections[0].bars));
+    const late = listenUntil(durationSeconds);
+    const told = ({ report }: ReturnType<typeof early.loopReport>) => ({
+      strokes: report?.strokes.map(({ voice, written }) => ({ voice, written })),
+      missed: report?.missed,
+      unheard: report?.unheard,
+    });
+    expect(told(early.loopReport(0))).toEqual(told(late.loopReport(0)));
+    // definition: of the two bars in mind one was played, the whole of it, and the other is still to come
+    const { report } = listenUntil(endOf(1)).barReport(0, 1);
+    expect([report?.missed, report?.unheard]).toEqual([[], []]);
+  });
+
+  it('[LI7901] says of a bar that is over what a report on it says, and no other bar', () => {
+    for (let bar = 1; bar <= FORM.sections[0].bars; bar += 1) {
+      const { report } = listenUntil(endOf(bar)).barReport(0, bar);
+      const written = perform(LESSON, { exercise: 1, form: FORM }).strokes.filter(
+        (stroke) => stroke.written.bar === bar,
+      );
+      const heard = report?.strokes.flatMap((stroke) => stroke.written ?? []) ?? [];
+      // definition: every written stroke of the bar is heard or missed
+      expect(new Set([...heard, ...(report?.missed ?? [])].map((place) => place.bar))).toEqual(
+        new Set([bar]),
+      );
+      expect(heard.length + (report?.missed.length ?? Number.NaN)).toBe(written.length);
+    }
+    expect(() => listenUntil(1).barReport(0, FORM.sections[0].bars + 1)).toThrow('no bar 5 in loop 0');
+  });
+});
+
 describe('a live listener on notes', () => {
   it('[LI23] places the notes of a kit exactly, loop by loop', () => {
     const listener = listenerWith({});

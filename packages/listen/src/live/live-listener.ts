@@ -51,6 +51,8 @@ const APART_SECONDS = 0.045;
 const LEARNING_BARS = 32;
 /** Sound this long before and after the bars of a report belongs to them. */
 const EDGE_SECONDS = 0.15;
+/** What is written so soon after them claims what it sounds like; what comes later was not listened to yet. */
+const NEXT_SECONDS = 0.08;
 
 /** Why there is no report where no stroke is the student's. */
 function nothingPlayed(beside: BesideStream | null): Listened {
@@ -61,18 +63,25 @@ function nothingPlayed(beside: BesideStream | null): Listened {
 /** A loudspeaker this loud beside the whole, in dB, is nearly all that there is; then one stroke of so many written may be its own. */
 const ALL_DB = -3;
 const ONE_OF = 8;
+/** From this confidence on a stroke is likelier than not: where nobody plays any more, what still rings is under it. */
+const LIKELY = 0.5;
 
-/** Whether so few of the written strokes were heard that they may be anything. */
-function isHardlyAnything({ strokes, missed, unknown = [] }: FullReport): boolean {
-  return (ONE_OF - 1) * strokes.length <= missed.length + unknown.length;
+function likelyIn({ strokes }: FullReport): number {
+  return strokes.filter(({ confidence }) => confidence >= LIKELY).length;
+}
+
+/** Whether so few of the written strokes were heard for sure that they may be anything. */
+function isHardlyAnything(report: FullReport): boolean {
+  const { strokes, missed, unknown = [] } = report;
+  const likely = likelyIn(report);
+  return (ONE_OF - 1) * likely <= missed.length + unknown.length + strokes.length - likely;
 }
 
 /** Whether no stroke of a report is a student's. */
 function isNobody(report: Listened['report']): boolean {
   if (!report) return false;
-  const { strokes, loudspeaker } = report;
-  const isLoud = loudspeaker !== undefined && loudspeaker.levelDb > ALL_DB;
-  return strokes.length === 0 || (isLoud && isHardlyAnything(report));
+  const isLoud = report.loudspeaker !== undefined && report.loudspeaker.levelDb > ALL_DB;
+  return isHardlyAnything(report) && (isLoud || likelyIn(report) === 0);
 }
 
 /** Hears what reports are made from. */
@@ -247,17 +256,24 @@ class Listener implements LiveListener {
     const first = bars.findIndex((bar) => bar.loop === loop);
     if (first < 0) throw new RangeError(`Internal error: there is no loop ${loop}`);
     const end = bars.findLastIndex((bar) => bar.loop === loop) + 1;
+    const listened = this.#reportInside(first, end);
+    this.#isPlayed.set(loop, listened.report !== null && !isHardlyAnything(listened.report));
+    return listened;
+  }
+
+  barReport(loop: number, bar: number): Listened {
+    const index = this.#clock.bars.findIndex((one) => one.loop === loop && one.formBar === bar - 1);
+    if (index < 0) throw new RangeError(`Internal error: there is no bar ${bar} in loop ${loop}`);
+    return this.#reportInside(index, index + 1);
+  }
+
+  /** A report on some bars of one loop, by index and without the end, with those before them in mind. */
+  #reportInside(first: number, end: number): Listened {
     const from = Math.max(0, Math.min(first, end - LEARNING_BARS));
     const stretch = { fromBar: first - from, toBar: end - from };
     // The bar after it claims its own first strokes where they come early.
-    const listened = this.#report({
-      bars: bars.slice(from, end + 1),
-      stretch,
-      through: false,
-      silent: new Set(),
-    });
-    this.#isPlayed.set(loop, listened.report !== null && !isHardlyAnything(listened.report));
-    return listened;
+    const bars = this.#clock.bars.slice(from, end + 1);
+    return this.#report({ bars, stretch, through: false, silent: new Set() });
   }
 
   finish(): Listened {
@@ -277,8 +293,9 @@ class Listener implements LiveListener {
 
   #report({ bars, stretch, through, silent }: ReportBars): Listened {
     const from = bars[0]!.startSeconds + this.#latencySeconds - EDGE_SECONDS;
-    const last = bars.at(-1)!;
-    const to = last.startSeconds + last.barSeconds + this.#latencySeconds + EDGE_SECONDS;
+    const last = bars[stretch.toBar - 1]!;
+    const end = last.startSeconds + last.barSeconds + this.#latencySeconds;
+    const to = end + EDGE_SECONDS;
     const isIn = ({ timeSeconds }: { readonly timeSeconds: number }) =>
       timeSeconds >= from && timeSeconds < to;
     const notes = ownNotes(this.#notes, this.#asked).filter(isIn);
@@ -303,6 +320,7 @@ class Listener implements LiveListener {
           network,
           free,
           strange: this.#strange,
+          untilSeconds: end + NEXT_SECONDS,
           alignment: { bars: placed, matchPerStroke: matchPerStroke(grid, own) },
           take: { kind: 'audio', durationSeconds, ...this.#besideOf() },
         })

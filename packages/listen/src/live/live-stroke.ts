@@ -78,6 +78,11 @@ export interface LiveListener {
    * @throws RangeError when there is no such loop, or strokes alone were wanted.
    */
   loopReport(loop: number): Listened;
+  /**
+   * What can be said of one bar of a loop, from 1, once it is over: the report of its loop as if that had ended there.
+   * @throws RangeError when there is no such bar, or strokes alone were wanted.
+   */
+  barReport(loop: number, bar: number): Listened;
   /** The report of all loops, bars counted through them. @throws RangeError when strokes alone were wanted. */
   finish(): Listened;
 }
