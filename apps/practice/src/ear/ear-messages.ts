@@ -68,6 +68,15 @@ export type EarReport =
   | { readonly kind: 'level'; readonly peakDb: number }
   /** What was recorded since the last of these, in 16 bits: the whole of it, in order. */
   | { readonly kind: 'sound'; readonly id: string; readonly samples: Int16Array<ArrayBuffer> }
+  /** A bar of a loop that goes on is over, from 1: what can be said of it by now. */
+  | {
+      readonly kind: 'bar';
+      readonly id: string;
+      readonly number: number;
+      readonly loop: LoopTime;
+      readonly bar: number;
+      readonly heard: Listened;
+    }
   | {
       readonly kind: 'loop';
       readonly id: string;

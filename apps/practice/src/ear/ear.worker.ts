@@ -50,6 +50,7 @@ function tellLoops(seconds: number): void {
     const overs = listening.over(seconds);
     tellSound(listening, overs.length > 0);
     for (const over of overs) tell({ kind: 'loop', id: listening.id, ...over });
+    for (const over of listening.barsOver(seconds)) tell({ kind: 'bar', id: listening.id, ...over });
   }
   tellTakes();
 }

@@ -6,6 +6,7 @@
  */
 import type { TakeReport, Voice } from '@shedbook/core';
 import { type Judgement, judgeTaskOf, type Level, type PlayedTask } from '@shedbook/judge';
+import type { Listened } from '@shedbook/listen';
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
 import { Ear, type LatencyBook } from './ear.ts';
@@ -42,6 +43,18 @@ export interface StretchEnded {
   readonly latencySeconds: number;
 }
 
+/** What a report says of bars that are over. */
+export interface ToldBars {
+  /** Which loop of the stretch, from 0. */
+  readonly number: number;
+  readonly loop: LoopTime;
+  /** Which bar of the loop, from 1; null where it is all of them. */
+  readonly bar: number | null;
+  readonly heard: Listened;
+  /** When the stream began that the report counts its seconds from. */
+  readonly originSeconds: number;
+}
+
 /** What happens while one is heard. */
 export type HearingEvent =
   /** Rounds that are judged are added to the stretch while it goes on. */
@@ -49,6 +62,8 @@ export type HearingEvent =
   /** The next piece of the recording of a stretch. */
   | { readonly kind: 'sound'; readonly id: string; readonly samples: Int16Array<ArrayBuffer> }
   | { readonly kind: 'strokes'; readonly strokes: readonly HeardStroke[]; readonly task: PlayedTask }
+  /** Once bars are over: what is said of them takes the place of what was said at once. */
+  | { readonly kind: 'told'; readonly told: ToldBars; readonly stretch: Stretch }
   | { readonly kind: 'judged'; readonly judged: JudgedLoop }
   | { readonly kind: 'stretch ended'; readonly ended: StretchEnded };
 
@@ -69,6 +84,7 @@ const SAME_SECONDS = 0.002;
 /** A stretch, and what only this file needs of it. */
 interface OpenStretch extends Stretch {
   readonly loops: JudgedLoop[];
+  originSeconds: number;
   /** What was heard in the last loops, all at one tempo. */
   readonly heard: { readonly bpm: number; readonly report: TakeReport }[];
 }
@@ -173,12 +189,13 @@ export class Hearing {
     const { task, onPad } = this.#practised();
     const id = newId();
     const whole = { ...task, exercise, bpm: this.#player.heard()?.bpm ?? task.lesson.tempo.startBpm };
-    this.#current = { id, startedAt: new Date(), task: whole, loops: [], heard: [] };
+    this.#current = { id, startedAt: new Date(), task: whole, loops: [], heard: [], originSeconds: 0 };
     this.#stretches.set(id, this.#current);
     this.#loops = [];
     const { lesson, form, bpm, plays = [] } = judgeTaskOf(whole);
     const what = { lesson, exercise, form, plays, ...(bpm === undefined ? {} : { bpm }) };
     const asked = this.ear.ask(id, what, onPad);
+    this.#current.originSeconds = asked?.originSeconds ?? 0;
     this.#whenJudging(() => undefined);
     this.#tell({ kind: 'stretch begins', stretch: this.#current, asked });
   }
@@ -207,6 +224,8 @@ export class Hearing {
   }
 
   #hear(report: EarReport): void {
+    if (report.kind === 'bar') this.#told(report, report.bar);
+    if (report.kind === 'loop') this.#told(report, null);
     if (report.kind === 'loop')
       this.#whenJudging((judging) => judging && this.#judge(report, judging.judgeLoop));
     if (report.kind === 'take') this.#whenJudging(() => this.#take(report));
@@ -214,6 +233,13 @@ export class Hearing {
     if (report.kind === 'strokes' && this.#current) {
       this.#tell({ kind: 'strokes', strokes: report.strokes, task: this.#current.task });
     }
+  }
+
+  #told({ id, number, loop, heard }: Extract<EarReport, { kind: 'bar' | 'loop' }>, bar: number | null): void {
+    const stretch = this.#stretches.get(id);
+    if (!stretch) return;
+    const { originSeconds } = stretch;
+    this.#tell({ kind: 'told', told: { number, loop, bar, heard, originSeconds }, stretch });
   }
 
   /** Does something with what judges as soon as it is there, in order; null: it cannot be loaded. */

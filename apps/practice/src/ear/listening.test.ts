@@ -79,6 +79,32 @@ describe('listening to a kit', () => {
     expect(stroke.contextSeconds).toBeCloseTo(10.032, 9);
   });
 
+  it('[ST7900] says of each bar, once it is over, what a report says, and of the last one with its round', () => {
+    const listening = hearKit([withoutFoot, good]);
+    const told = (seconds: number) =>
+      listening.barsOver(seconds).map(({ number, bar, heard }) => [number, bar, heard.report?.missed.length]);
+    const feet = (good.length - withoutFoot.length) / 2;
+    // definition: bars of 1.5 s from 10 s on, messages 20 ms late, sound complete 160 ms after a bar
+    expect(told(11.67)).toEqual([]);
+    expect(told(11.69)).toEqual([[0, 1, feet]]);
+    expect(listening.over(13.3).map(({ number }) => number)).toEqual([0]);
+    expect(told(13.3)).toEqual([]);
+    expect(told(14.7)).toEqual([[1, 1, 0]]);
+    expect(listening.over(30).map(({ number }) => number)).toEqual([1]);
+    expect(told(30)).toEqual([]);
+  });
+
+  it('[ST7900] gives a place to the stroke that is nearest to it, whichever came first', () => {
+    const [, snare] = good.filter(({ stroke }) => stroke.voice === 'snare');
+    if (!snare) throw new Error('no snare is written');
+    const early = { ...snare, timeSeconds: Seconds(snare.timeSeconds - 0.05) };
+    const strokes = [...good, early].toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+    const [bar] = hearKit([strokes]).barsOver(11.7);
+    const at = bar?.heard.report?.strokes.filter(({ voice }) => voice === 'snare').slice(1, 3);
+    // definition: the first was struck 50 ms before the other one, which is the written one
+    expect(at?.map(({ written }) => written?.slot ?? null)).toEqual([null, snare.stroke.written.slot]);
+  });
+
   it('[ST74] holds levels against a kit, and leaves a microphone its margin', () => {
     const loud = good.map((each) =>
       each.stroke.voice === 'bass' ? { ...each, stroke: { ...each.stroke, levelDb: LeadDb(8) } } : each,

@@ -40,6 +40,16 @@ export interface LoopHeard {
   readonly heard: Listened;
 }
 
+/** A bar of a loop that goes on, and what can be said of it by now. */
+export interface BarHeard {
+  /** Which loop of the exercise, from 0. */
+  readonly number: number;
+  readonly loop: LoopTime;
+  /** Which bar of the loop, from 1. */
+  readonly bar: number;
+  readonly heard: Listened;
+}
+
 /** A loop's sound is complete so long after its last bar line, in seconds. */
 const SETTLED_SECONDS = 0.16;
 
@@ -60,7 +70,13 @@ export class Listening {
   readonly #pcm: Pcm | null;
   /** Samples of the recording that were handed out. */
   #given = 0;
-  readonly #loops: { readonly loop: LoopTime; readonly number: number; reported: boolean }[] = [];
+  readonly #loops: {
+    readonly loop: LoopTime;
+    readonly number: number;
+    reported: boolean;
+    /** The last bar that something was said of, from 1; 0 before there is one. */
+    bar: number;
+  }[] = [];
   #latency: number;
   readonly originSeconds: number;
   readonly id: string;
@@ -119,7 +135,7 @@ export class Listening {
     const again = this.#loops.findIndex((each) => each.loop.startSeconds === loop.startSeconds);
     if (again >= 0) this.#loops.splice(again);
     const number = this.#listener.startLoop(this.#inStream(loop.startSeconds), loop.bpm);
-    this.#loops.push({ loop, number, reported: false });
+    this.#loops.push({ loop, number, reported: false, bar: 0 });
   }
 
   /** What is played was broken off: loops that are not over are forgotten. */
@@ -141,6 +157,20 @@ export class Listening {
     return due.map((each) => {
       each.reported = true;
       return { number: each.number, loop: each.loop, heard: this.#listener.loopReport(each.number) };
+    });
+  }
+
+  /** The bars that are over when the stream has come to a moment, each once, of loops that are not. */
+  barsOver(seconds: number): readonly BarHeard[] {
+    const settled = this.#inStream(seconds - this.#latency - SETTLED_SECONDS);
+    const open = this.#loops.filter(({ reported }) => !reported);
+    return open.flatMap((each) => {
+      const due = this.#listener.bars.filter(
+        ({ loop, bar, endSeconds }) => loop === each.number && bar > each.bar && endSeconds <= settled,
+      );
+      each.bar = due.at(-1)?.bar ?? each.bar;
+      const { number, loop } = each;
+      return due.map(({ bar }) => ({ number, loop, bar, heard: this.#listener.barReport(number, bar) }));
     });
   }
 

@@ -1,6 +1,7 @@
 /**
  * Marks on the notation, drawn as soon as a stroke is known: a head with a hairline where it was struck, a rule to
- * where it is written; a hollow ring for a stroke that did not come; a plus for one too many.
+ * where it is written; a hollow ring for a stroke that did not come; a plus for one too many. What the ear is not sure of
+ * is pale and dotted where it was heard, and a question mark where it was not.
  *
  * Straight into the picture, past React: a mark must not wait for anything else.
  *
@@ -18,6 +19,8 @@ const HEAD_MM = { rx: 1.15, ry: 0.85 } as const;
 const HAIRLINE_MM = 2.1;
 const RING_MM = 1.5;
 const PLUS_MM = 1;
+/** How far under a head's middle the foot of a question mark stands, in millimetres. */
+const FOOT_MM = 1.1;
 
 function draw(name: string, attributes: Readonly<Record<string, string | number | undefined>>): SVGElement {
   const element = document.createElementNS(SVG, name);
@@ -50,6 +53,12 @@ export interface Marked {
   readonly turn: number;
 }
 
+/** How a stroke lies, and whether the ear is sure of its voice. */
+export interface Struck {
+  readonly offsetMs: number;
+  readonly isSure: boolean;
+}
+
 interface Mark {
   readonly element: SVGElement;
   readonly tile: string;
@@ -72,10 +81,12 @@ function keyOf({ shown, voice, beat, slot }: Marked): string {
 export class LiveMarks {
   readonly #marks = new Map<string, Mark>();
   readonly #turns = new Map<string, number>();
+  /** The turn before the last of each tile: its marks are still there, paler. */
+  readonly #before = new Map<string, number>();
   #extras: readonly Mark[] = [];
 
   /** A stroke at its written place. @returns whether the picture shows that place. */
-  struck(marked: Marked, offsetMs: number, meter: Meter, bpm: number): boolean {
+  struck(marked: Marked, { offsetMs, isSure }: Struck, meter: Meter, bpm: number): boolean {
     const head = headOn(marked.shown.bar, marked, marked.voice);
     if (!head) return false;
     const { dxMm, isBeyond } = displacement(mmPerSecond(marked.shown.bar, meter, bpm), offsetMs);
@@ -83,6 +94,7 @@ export class LiveMarks {
     const element = draw('g', {
       class: isBeyond ? styles.beyond : undefined,
       'data-mark': 'heard',
+      'data-unsure': isSure ? undefined : '',
       'data-offset': Math.round(offsetMs),
     });
     element.append(
@@ -100,30 +112,64 @@ export class LiveMarks {
   /** A written stroke that did not come. */
   missed(marked: Marked): void {
     const head = headOn(marked.shown.bar, marked, marked.voice);
-    const there = this.#marks.get(keyOf(marked));
-    if (!head || (there && there.turn >= marked.turn)) return;
+    if (!head) return;
     this.#put(
       marked,
       draw('circle', { class: styles.missed, 'data-mark': 'missed', cx: head.xMm, cy: head.yMm, r: RING_MM }),
     );
   }
 
+  /** A written stroke of which nobody can say, or not yet, whether it came. */
+  unsure(marked: Marked): void {
+    const head = headOn(marked.shown.bar, marked, marked.voice);
+    if (!head) return;
+    const sign = draw('text', {
+      class: styles.unsure,
+      'data-mark': 'unsure',
+      x: head.xMm,
+      y: head.yMm + FOOT_MM,
+    });
+    sign.textContent = '?';
+    this.#put(marked, sign);
+  }
+
+  /** Takes away the strokes too many of a bar that was played, so that others may take their place. */
+  withoutExtras(shown: Shown, turn: number): void {
+    const isGone = (each: Mark) => each.tile === shown.bar.tile && each.turn === turn;
+    for (const { element } of this.#extras.filter(isGone)) element.remove();
+    this.#extras = this.#extras.filter((each) => !isGone(each));
+  }
+
   /** A stroke of a voice where none is written, at `xMm` on its tile. */
   extra(shown: Shown, voice: Voice, xMm: number, turn: number): void {
     const y = shown.bar.slots.find((slot) => slot.voice === voice)?.yMm;
-    if (y === undefined) return;
+    if (y === undefined || !this.#isInSight(shown.bar.tile, turn)) return;
     this.#begin(shown.bar.tile, turn);
     const d = `M${xMm - PLUS_MM} ${y}H${xMm + PLUS_MM}M${xMm} ${y - PLUS_MM}V${y + PLUS_MM}`;
     const element = draw('path', { class: styles.extra, 'data-mark': 'extra', d });
+    this.#fade(element, shown.bar.tile, turn);
     layerOf(shown.picture).append(element);
     this.#extras = [...this.#extras, { element, tile: shown.bar.tile, turn }];
+  }
+
+  /** Whether a bar that was played is still drawn: it is the tile's last, or the one before. */
+  #isInSight(tile: string, turn: number): boolean {
+    return turn >= (this.#before.get(tile) ?? this.#turns.get(tile) ?? turn);
+  }
+
+  /** What is said of the time before is as pale as that. */
+  #fade(element: SVGElement, tile: string, turn: number): void {
+    if (turn < (this.#turns.get(tile) ?? turn)) element.setAttribute('data-before', '');
   }
 
   #put(marked: Marked, element: SVGElement): void {
     const key = keyOf(marked);
     const { tile } = marked.shown.bar;
+    const there = this.#marks.get(key);
+    if ((there && there.turn > marked.turn) || !this.#isInSight(tile, marked.turn)) return;
     this.#begin(tile, marked.turn);
-    this.#marks.get(key)?.element.remove();
+    this.#fade(element, tile, marked.turn);
+    there?.element.remove();
     layerOf(marked.shown.picture).append(element);
     this.#marks.set(key, { element, tile, turn: marked.turn });
   }
@@ -136,6 +182,7 @@ export class LiveMarks {
       return;
     }
     this.#turns.set(tile, turn);
+    this.#before.set(tile, last);
     for (const [key, mark] of this.#marks) {
       if (mark.tile !== tile) continue;
       mark.element.setAttribute('data-before', '');
@@ -155,6 +202,7 @@ export class LiveMarks {
     for (const { element } of [...this.#marks.values(), ...this.#extras]) element.remove();
     this.#marks.clear();
     this.#turns.clear();
+    this.#before.clear();
     this.#extras = [];
   }
 }

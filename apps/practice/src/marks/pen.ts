@@ -3,12 +3,21 @@
  *
  * Conventions: seconds of the audio context; bars of the form from 1.
  */
-import { beatStarts, isVoice, type Lesson, toNumber, type Voice } from '@shedbook/core';
+import {
+  beatStarts,
+  isGuess,
+  isVoice,
+  type Lesson,
+  type ReportStroke,
+  type TakeReport,
+  toNumber,
+  type Voice,
+} from '@shedbook/core';
 import { leftOut, type PlayedTask } from '@shedbook/judge';
 import type { PackBar } from '@shedbook/pack';
 import { type Program, shownBar, xAt } from '@shedbook/playing';
-import type { HeardStroke } from '../ear/ear-messages.ts';
-import type { Hearing } from '../ear/hearing.ts';
+import type { HeardStroke, LoopTime } from '../ear/ear-messages.ts';
+import type { Hearing, Stretch, ToldBars } from '../ear/hearing.ts';
 import type { PracticeSession } from '../session/practice-session.tsx';
 import type { Pictures } from '../tiles/pictures.ts';
 import { tellDrawn } from './drawn.ts';
@@ -68,6 +77,29 @@ function writtenIn(program: Program, bar: number, tile: PackBar): readonly Writt
   });
 }
 
+/** A bar of a loop that is over, as it is drawn. */
+interface DrawnBar {
+  readonly shown: Shown;
+  readonly program: Program;
+  /** Which bar of the form, from 1. */
+  readonly bar: number;
+  readonly turn: number;
+  readonly bpm: number;
+  /** The voices that are left to the page. */
+  readonly out: readonly Voice[];
+}
+
+/** Places of a bar, by their voices. */
+function placesIn(places: TakeReport['missed'] | undefined, bar: number): readonly WrittenStroke[] {
+  return (places ?? []).filter((place) => place.bar === bar);
+}
+
+/** The voices of which a report cannot say for sure what was played. */
+function guessedIn(report: TakeReport): ReadonlySet<Voice> {
+  const voices = (report.unheard ?? []).flatMap((one) => ('voice' in one ? [one.voice] : []));
+  return new Set(voices.filter((voice) => isGuess(report, voice)));
+}
+
 /** A pen over the stand. */
 export class Pen {
   readonly #hearing: Hearing;
@@ -76,15 +108,27 @@ export class Pen {
   /** Bars of stretches before this one, and the last bar drawn in. */
   #before = 0;
   #last = 0;
+  /** The name of the stretch that is drawn, and what it goes along with. */
+  #stretch: string | null = null;
+  #program: Program | null = null;
+  /** The voices that the ear is not sure of, by the last bar that something was said of. */
+  #unsure: ReadonlySet<Voice> = new Set();
 
   constructor(hearing: Hearing, now: () => Drawing) {
     this.#hearing = hearing;
     this.#now = now;
   }
 
-  stretch(): void {
+  stretch({ id }: Stretch): void {
     this.#marks.clear();
     this.#before = this.#last + 1;
+    this.#stretch = id;
+    this.#unsure = new Set();
+  }
+
+  /** A bar of what plays has begun. */
+  bar(program: Program): void {
+    this.#program = program;
   }
 
   clear(): void {
@@ -93,7 +137,7 @@ export class Pen {
 
   /** The number of a bar (from 1) of a loop (from 0) among all bars that were played. */
   #turn(program: Program, loop: number, bar: number): number {
-    const bars = program.bars.length / this.#now().session.form.repeat;
+    const bars = this.#barsOf(program);
     const turn = this.#before + loop * bars + ((bar - 1) % bars);
     this.#last = Math.max(this.#last, turn);
     return turn;
@@ -102,6 +146,7 @@ export class Pen {
   stroke(stroke: HeardStroke, task: PlayedTask): void {
     const { session, pictures } = this.#now();
     const program = session.player.heard()?.program;
+    if (program) this.#program = program;
     if (!program || leftOut(task).includes(stroke.voice)) return;
     if (!stroke.written) {
       this.#extra(stroke, program, pictures);
@@ -112,42 +157,103 @@ export class Pen {
     if (!shown) return;
     const bpm = this.#hearing.loopAt(stroke.contextSeconds)?.loop.bpm ?? task.bpm;
     const marked = { shown, voice: stroke.voice, beat, slot, turn: this.#turn(program, loop, bar) };
-    if (this.#marks.struck(marked, stroke.offsetMs ?? 0, session.lesson.meter, bpm)) {
-      this.#tell(stroke);
-    }
+    const struck = { offsetMs: stroke.offsetMs ?? 0, isSure: !this.#unsure.has(stroke.voice) };
+    if (this.#marks.struck(marked, struck, session.lesson.meter, bpm)) this.#tell(stroke);
   }
 
   #extra(stroke: HeardStroke, program: Program, pictures: Pictures): void {
-    if (stroke.confidence < SURE) return;
-    const seconds = stroke.contextSeconds - this.#hearing.ear.state().latencyMs / 1000;
+    if (stroke.confidence < SURE || this.#unsure.has(stroke.voice)) return;
+    const seconds = stroke.contextSeconds - this.#latencySeconds;
     const at = this.#hearing.loopAt(seconds);
     if (!at) return;
-    const { lesson, form } = this.#now().session;
-    const { startSeconds, endSeconds } = at.loop;
-    const bars = program.bars.length / form.repeat;
-    const place = ((seconds - startSeconds) / (endSeconds - startSeconds)) * bars;
+    const place = this.#barsInto(program, at.loop, seconds);
     const bar = Math.floor(place) + 1;
     const shown = shownOf(program, bar, pictures);
     if (!shown || !isStudents(program, bar)) return;
-    const x = xAt(shown.bar, ...beatAt(lesson, place % 1));
+    const x = xAt(shown.bar, ...beatAt(this.#now().session.lesson, place % 1));
     this.#marks.extra(shown, stroke.voice, x, this.#turn(program, at.number, bar));
     this.#tell(stroke);
+  }
+
+  get #latencySeconds(): number {
+    return this.#hearing.ear.state().latencyMs / 1000;
+  }
+
+  /** Bars in one loop. */
+  #barsOf(program: Program): number {
+    return program.bars.length / this.#now().session.form.repeat;
+  }
+
+  /** How many bars into a loop a moment lies. */
+  #barsInto(program: Program, { startSeconds, endSeconds }: LoopTime, seconds: number): number {
+    return ((seconds - startSeconds) / (endSeconds - startSeconds)) * this.#barsOf(program);
   }
 
   #tell(stroke: HeardStroke): void {
     tellDrawn(this.#now().session.player.context(), stroke, this.#hearing.ear.state().input);
   }
 
-  /** A bar of the form is over: what did not come in it is missing. */
-  over(program: Program, bar: number, startSeconds: number): void {
-    const { session, pictures } = this.#now();
-    const at = this.#hearing.loopAt(startSeconds);
-    const shown = shownOf(program, bar, pictures);
-    if (!at || !shown || !isStudents(program, bar)) return;
-    const out = leftOut({ lesson: session.lesson, mine: session.choice.mine });
-    const turn = this.#turn(program, at.number, bar);
+  /** Bars are over: what a report says of them takes the place of what was drawn at once. */
+  told(told: ToldBars, { id, task }: Stretch): void {
+    const program = this.#program;
+    if (!program || id !== this.#stretch) return;
+    const { report } = told.heard;
+    const whole = Array.from({ length: this.#barsOf(program) }, (_, index) => index + 1);
+    for (const bar of told.bar === null ? whole : [told.bar]) {
+      const shown = shownOf(program, bar, this.#now().pictures);
+      if (!shown || !isStudents(program, bar)) continue;
+      const turn = this.#turn(program, told.number, bar);
+      const drawn = { shown, program, bar, turn, bpm: told.loop.bpm, out: leftOut(task) };
+      if (report) this.#draw(drawn, report, told);
+      else this.#drawRefused(drawn, told);
+    }
+    if (report) this.#unsure = guessedIn(report);
+  }
+
+  #draw(drawn: DrawnBar, report: TakeReport, told: ToldBars): void {
+    const { shown, bar, turn, bpm, out } = drawn;
+    const { meter } = this.#now().session.lesson;
+    const at = ({ voice, beat, slot }: WrittenStroke) => ({ shown, voice, beat, slot, turn });
+    const isIn = (stroke: { readonly voice: Voice }) => !out.includes(stroke.voice);
+    for (const place of placesIn(report.missed, bar).filter(isIn)) {
+      if (isGuess(report, place.voice)) this.#marks.unsure(at(place));
+      else this.#marks.missed(at(place));
+    }
+    for (const place of [...placesIn(report.unknown, bar), ...placesIn(report.covered, bar)].filter(isIn))
+      this.#marks.unsure(at(place));
+    this.#marks.withoutExtras(shown, turn);
+    for (const stroke of report.strokes.filter(isIn)) {
+      const { voice, written, offsetMs } = stroke;
+      const isSure = !isGuess(report, voice);
+      if (!written) this.#drawExtra(drawn, stroke, told, isSure);
+      else if (written.bar === bar)
+        this.#marks.struck(at({ ...written, voice }), { offsetMs: offsetMs ?? 0, isSure }, meter, bpm);
+    }
+  }
+
+  /** A stroke too many, where it lies in the bar and the ear is sure of its voice. */
+  #drawExtra(
+    { shown, program, bar, turn }: DrawnBar,
+    { voice, timeSeconds, confidence }: ReportStroke,
+    { loop, originSeconds }: ToldBars,
+    isSure: boolean,
+  ): void {
+    const seconds = originSeconds + timeSeconds - this.#latencySeconds;
+    const place = this.#barsInto(program, loop, seconds);
+    if (!isSure || confidence < SURE || Math.floor(place) + 1 !== bar) return;
+    const x = xAt(shown.bar, ...beatAt(this.#now().session.lesson, place % 1));
+    this.#marks.extra(shown, voice, x, turn);
+  }
+
+  /** Where nobody played all that is written is missing; where it cannot be said whether somebody did, all is unsure. */
+  #drawRefused({ shown, program, bar, turn, out }: DrawnBar, { heard }: ToldBars): void {
+    const isMissing = heard.refusal?.fact === 'nothing-played';
+    this.#marks.withoutExtras(shown, turn);
     for (const { voice, beat, slot } of writtenIn(program, bar, shown.bar)) {
-      if (!out.includes(voice)) this.#marks.missed({ shown, voice, beat, slot, turn });
+      if (out.includes(voice)) continue;
+      const marked = { shown, voice, beat, slot, turn };
+      if (isMissing) this.#marks.missed(marked);
+      else this.#marks.unsure(marked);
     }
   }
 }

@@ -36,7 +36,7 @@ export class HandKeeper {
     else if (event.kind === 'sound') this.#sound(event.id, event.samples);
     else if (event.kind === 'judged') this.#write(event.judged.stretch, null);
     else if (event.kind === 'stretch ended') this.#end(event.ended);
-    else this.#strokes(event);
+    else if (event.kind === 'strokes') this.#strokes(event);
   }
 
   #begin({ stretch, asked }: Extract<HearingEvent, { kind: 'stretch begins' }>): void {

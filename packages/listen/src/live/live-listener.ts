@@ -40,7 +40,7 @@ import { type Tap, TapFinder } from '../pad/tap-finder.ts';
 import { ANALYSIS_RATE } from '../signal/bands.data.ts';
 import { HighBand } from '../signal/high-band.ts';
 import { type ClockBar, type ClockPlace, LiveClock } from './clock.ts';
-import type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live-stroke.ts';
+import type { LiveBar, LiveListener, LiveOptions, LivePlace, LiveStroke } from './live-stroke.ts';
 import { LiveMemory } from './memory.ts';
 import { struckVoices } from './struck.ts';
 import { clockPulse, placeClockBars, takeGrid } from './take-grid.ts';
@@ -199,6 +199,14 @@ class Listener implements LiveListener {
 
   get loops(): number {
     return this.#clock.loops;
+  }
+
+  get bars(): readonly LiveBar[] {
+    return this.#clock.bars.map(({ loop, formBar, startSeconds, barSeconds }) => ({
+      loop,
+      bar: formBar + 1,
+      endSeconds: Seconds(startSeconds + barSeconds),
+    }));
   }
 
   push(block: Float32Array): readonly LiveStroke[] {

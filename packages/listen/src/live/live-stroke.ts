@@ -29,6 +29,16 @@ export interface LiveStroke {
   readonly confidence: number;
 }
 
+/** A bar that was announced. */
+export interface LiveBar {
+  /** Which time through the form, from 0. */
+  readonly loop: number;
+  /** Which bar of its loop, from 1. */
+  readonly bar: number;
+  /** When it is over, the latency not added. */
+  readonly endSeconds: Seconds;
+}
+
 /** What a live listener has to know of its stream. */
 export interface LiveOptions {
   /** Samples a second of the blocks, a whole number from 4000 to 384000; left out where only notes come. */
@@ -73,6 +83,8 @@ export interface LiveListener {
   setLatency(latencySeconds: Seconds): void;
   /** How many loops were begun. */
   readonly loops: number;
+  /** The bars that were announced and not called off, in order. */
+  readonly bars: readonly LiveBar[];
   /**
    * The report of one loop, bars counted from 1 inside it, its sound complete 150 ms after its last bar.
    * @throws RangeError when there is no such loop, or strokes alone were wanted.

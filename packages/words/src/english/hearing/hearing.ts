@@ -62,7 +62,7 @@ export const hearing = {
   waiting: 'Press play; listening begins with the first bar.',
   picture: 'What was heard',
   legend:
-    'Drawn {$times :integer} times as early or late as it was. A ring is a stroke that was not heard, a plus one too many.',
+    'Drawn {$times :integer} times as early or late as it was. A ring is a stroke that was not heard, a plus one too many. Dotted marks and question marks are not sure. When a bar is over, its marks are put right.',
   level: 'How strict',
   strictness: LEVEL_NAMES,
   handsFree: 'Go on by itself',

@@ -67,7 +67,7 @@ export const hearing = translation<typeof english.hearing>()({
   waiting: 'Drück auf Abspielen; gehört wird ab dem ersten Takt.',
   picture: 'Was gehört wurde',
   legend:
-    '{$times :integer}-mal so früh oder spät gezeichnet, wie es war. Ein Ring ist ein Schlag, der nicht gehört wurde, ein Plus einer zu viel.',
+    '{$times :integer}-mal so früh oder spät gezeichnet, wie es war. Ein Ring ist ein Schlag, der nicht gehört wurde, ein Plus einer zu viel. Was gepunktet ist oder ein Fragezeichen hat, ist nicht sicher. Ist ein Takt vorbei, wird seine Zeichnung berichtigt.',
   level: 'Wie streng',
   strictness: LEVEL_NAMES,
   handsFree: 'Von selbst weitergehen',
