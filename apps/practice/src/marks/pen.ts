@@ -11,6 +11,7 @@ import {
   type ReportStroke,
   type TakeReport,
   toNumber,
+  type Unheard,
   type Voice,
 } from '@shedbook/core';
 import { leftOut, type PlayedTask } from '@shedbook/judge';
@@ -94,10 +95,10 @@ function placesIn(places: TakeReport['missed'] | undefined, bar: number): readon
   return (places ?? []).filter((place) => place.bar === bar);
 }
 
-/** The voices of which a report cannot say for sure what was played. */
-function guessedIn(report: TakeReport): ReadonlySet<Voice> {
-  const voices = (report.unheard ?? []).flatMap((one) => ('voice' in one ? [one.voice] : []));
-  return new Set(voices.filter((voice) => isGuess(report, voice)));
+/** The voices that a report cannot tell for sure, or not at all: what is heard of them at once is to be taken with care. */
+function unsureIn({ unheard = [] }: TakeReport): ReadonlySet<Voice> {
+  const isUnsure = ({ reason }: Unheard) => reason === 'hard-to-tell' || reason === 'not-heard';
+  return new Set(unheard.flatMap((one) => ('voice' in one && isUnsure(one) ? [one.voice] : [])));
 }
 
 /** A pen over the stand. */
@@ -157,12 +158,15 @@ export class Pen {
     if (!shown) return;
     const bpm = this.#hearing.loopAt(stroke.contextSeconds)?.loop.bpm ?? task.bpm;
     const marked = { shown, voice: stroke.voice, beat, slot, turn: this.#turn(program, loop, bar) };
-    const struck = { offsetMs: stroke.offsetMs ?? 0, isSure: !this.#unsure.has(stroke.voice) };
+    const struck = {
+      offsetMs: stroke.offsetMs ?? 0,
+      isSure: stroke.isSure && !this.#unsure.has(stroke.voice),
+    };
     if (this.#marks.struck(marked, struck, session.lesson.meter, bpm)) this.#tell(stroke);
   }
 
   #extra(stroke: HeardStroke, program: Program, pictures: Pictures): void {
-    if (stroke.confidence < SURE || this.#unsure.has(stroke.voice)) return;
+    if (stroke.confidence < SURE || !stroke.isSure || this.#unsure.has(stroke.voice)) return;
     const seconds = stroke.contextSeconds - this.#latencySeconds;
     const at = this.#hearing.loopAt(seconds);
     if (!at) return;
@@ -207,7 +211,7 @@ export class Pen {
       if (report) this.#draw(drawn, report, told);
       else this.#drawRefused(drawn, told);
     }
-    if (report) this.#unsure = guessedIn(report);
+    if (report) this.#unsure = unsureIn(report);
   }
 
   #draw(drawn: DrawnBar, report: TakeReport, told: ToldBars): void {

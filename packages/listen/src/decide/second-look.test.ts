@@ -7,7 +7,8 @@ import { DESCRIPTION } from '../network/network.ts';
 import { claimAt, hearAgain } from './second-look.ts';
 import { WORKED } from './worked.data.ts';
 
-const { secondLook } = strokeNetwork();
+const network = strokeNetwork();
+const { secondLook } = network;
 const COUNT = WORKED.again.length / HEARD_COUNT;
 
 const row = (values: readonly number[], e: number, width: number) =>
@@ -54,8 +55,8 @@ describe('hearing again with the whole take in mind', () => {
     const asked = HEARD_VOICES.filter((voice) => voice !== 'click');
     const long = Array.from({ length: 140 }, (_, i) => events[i % COUNT]!);
     const distance = (voice: string, i: number) => ((i * 7 + voice.length * 3) % 11) * 0.01;
-    const memory = new LiveMemory(secondLook, asked);
-    let heard: Float64Array = new Float64Array();
+    const memory = new LiveMemory(network, asked);
+    let heard: ReturnType<LiveMemory['hear']> = { told: new Float64Array(), free: new Float64Array() };
     long.forEach((event, i) => {
       heard = memory.hear(event, (voice) => distance(voice, i));
     });
@@ -66,7 +67,8 @@ describe('hearing again with the whole take in mind', () => {
     const expected = Float64Array.from(HEARD_VOICES, (voice) => (voice === 'click' ? 0 : 1));
     const kept = long.slice(-128);
     const claimed = { near: near.slice(-128 * HEARD_COUNT), expected };
-    // definition: the second look over what is remembered
-    expect(heard).toEqual(hearAgain(kept, claimed, secondLook).slice(-HEARD_COUNT));
+    // definition: the second look over what is remembered, with the score and without it
+    expect(heard.told).toEqual(hearAgain(kept, claimed, secondLook).slice(-HEARD_COUNT));
+    expect(heard.free).toEqual(hearAgain(kept, null, secondLook).slice(-HEARD_COUNT));
   });
 });

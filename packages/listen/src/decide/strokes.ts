@@ -143,6 +143,16 @@ function untoldOf(
   return (place) => hidden.has(place) || soon.has(place) || lost.has(place);
 }
 
+/** What strokes of each voice need, as the events so far tell it. */
+export function needsIn(
+  events: readonly HeardEvent[],
+  evidence: readonly Evidence[],
+  places: readonly Place[],
+): ReadonlyMap<Voice, Need> {
+  const written = writtenMoments(events, places);
+  return new Map(evidence.map((one) => [one.voice, tellVoice(one, places, written).need]));
+}
+
 /** Decides every voice of a take. */
 export function decide(
   events: readonly HeardEvent[],

@@ -7,6 +7,7 @@ import type { Bpm, Voice } from '@shedbook/core';
 import { askedGrid } from '../align/asked-grid.ts';
 import type { ExpectedStroke, FormGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
+import type { Place } from '../decide/places.ts';
 import type { Asked } from '../listened.ts';
 
 /** One bar that was announced. */
@@ -98,6 +99,28 @@ export class LiveClock {
         return { bar, expected, seconds: startSeconds + expected.position * barSeconds };
       }),
     );
+  }
+
+  /** What is written in the bars that lie between two moments, in order of time. @param lateSeconds added to all */
+  placesBetween(fromSeconds: number, toSeconds: number, lateSeconds: number): readonly Place[] {
+    const isIn = ({ startSeconds, barSeconds }: ClockBar) =>
+      startSeconds >= fromSeconds && startSeconds + barSeconds <= toSeconds;
+    return this.#bars
+      .flatMap((bar, takeBar) =>
+        isIn(bar)
+          ? this.#places[takeBar]!.map(({ expected, seconds }): Place => {
+              const at = seconds + lateSeconds;
+              return { expected, takeBar, idealSeconds: at, likelySeconds: at };
+            })
+          : [],
+      )
+      .toSorted((a, b) => a.likelySeconds - b.likelySeconds);
+  }
+
+  /** How many bars are over at a moment. */
+  over(seconds: number): number {
+    const open = this.#bars.findIndex(({ startSeconds, barSeconds }) => startSeconds + barSeconds > seconds);
+    return open < 0 ? this.#bars.length : open;
   }
 
   /**

@@ -102,6 +102,18 @@ describe('a live listener on audio', () => {
     expect(foot.length).toBeLessThanOrEqual(1);
     const played = heard.filter(({ voice, written }) => voice === 'hihat-foot' && written?.loop === 1);
     expect(played.length).toBeGreaterThanOrEqual(5);
+    // definition: it may be shown before it is known to stay out, as what is not sure
+    expect(without.filter(({ voice, isSure }) => voice === 'hihat-foot' && isSure)).toEqual([]);
+  });
+
+  it('[LI7902] is not sure of all in the first bar, and of nearly all once four bars were heard', () => {
+    const sureIn = (isIn: (stroke: LiveStroke) => boolean) => {
+      const own = heard.filter(isIn);
+      return own.filter(({ isSure }) => isSure).length / own.length;
+    };
+    // definition: before a bar is over nothing is known of this kit; by then nine strokes of most limbs were heard
+    expect(sureIn(({ written }) => written?.loop === 0 && written.bar === 1)).toBeLessThan(1);
+    expect(sureIn(({ written }) => written?.loop === 1)).toBeGreaterThan(0.9);
   });
 
   it('[LI2600] gives the same strokes and the same reports where they alone are wanted', () => {

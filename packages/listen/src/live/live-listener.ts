@@ -51,6 +51,8 @@ const APART_SECONDS = 0.045;
 const LEARNING_BARS = 32;
 /** Sound this long before and after the bars of a report belongs to them. */
 const EDGE_SECONDS = 0.15;
+/** So long after its bar line a bar's strokes were all said. */
+const SETTLED_SECONDS = 0.09;
 /** What is written so soon after them claims what it sounds like; what comes later was not listened to yet. */
 const NEXT_SECONDS = 0.08;
 
@@ -157,6 +159,11 @@ class Listener implements LiveListener {
   readonly #voices: ReadonlySet<Voice>;
   readonly #isMine: (voice: Voice) => boolean;
   readonly #memory: LiveMemory;
+  /** Bars that were over when it was learnt last what strokes need. */
+  #learnt = 0;
+  readonly #rate: number;
+  /** Samples so far. */
+  #samples = 0;
   readonly #beside: BesideStream | null;
   /** Whether somebody played in a loop, of those that were reported on. */
   readonly #isPlayed = new Map<number, boolean>();
@@ -174,11 +181,12 @@ class Listener implements LiveListener {
     this.#ear = sampleRateHz === undefined || onPad ? null : new LiveEar(sampleRateHz, only);
     this.#taps = sampleRateHz === undefined || !onPad ? null : new TapFinder(sampleRateHz);
     this.#latencySeconds = options.latencySeconds ?? 0;
+    this.#rate = sampleRateHz ?? Number.NaN;
     this.#beside = options.beside ?? null;
     const { voices } = this.#clock.gridAt(this.#asked.bpm ?? this.#asked.lesson.tempo.startBpm);
     this.#voices = new Set(voices);
     this.#isMine = isPlayed(this.#asked);
-    this.#memory = new LiveMemory(strokeNetwork().secondLook, voices);
+    this.#memory = new LiveMemory(strokeNetwork(), voices);
   }
 
   startLoop(startSeconds: Seconds, bpm: Bpm): number {
@@ -212,7 +220,11 @@ class Listener implements LiveListener {
   push(block: Float32Array): readonly LiveStroke[] {
     if (this.#taps) return this.#taps.push(block).flatMap((tap) => this.#strokeOfTap(tap));
     if (!this.#ear) throw new RangeError('Internal error: this listener was made without a sample rate');
-    return this.#ear.push(block).flatMap((event) => this.#strokesOf(event));
+    const events = this.#ear.push(block);
+    this.#samples += block.length;
+    // No stroke waits for what is learnt: that is done while none is heard.
+    if (events.length === 0) this.#learn(this.#samples / this.#rate - this.#latencySeconds);
+    return events.flatMap((event) => this.#strokesOf(event));
   }
 
   /** On a pad taps come as notes do: there is nothing to tell apart. */
@@ -226,19 +238,19 @@ class Listener implements LiveListener {
     const [first, other] = onRim(voice, this.#voices);
     const isThere = (one: Voice) => this.#clock.nearest(one, timeSeconds - this.#latencySeconds) !== null;
     const read = other && !isThere(first!) ? other : first!;
-    return this.#place({ timeSeconds, voice: read, levelDb, confidence: 1 });
+    return this.#place({ timeSeconds, voice: read, levelDb, confidence: 1, isSure: true });
   }
 
   #strokesOf(event: HeardEvent): readonly LiveStroke[] {
     const placeOf = (voice: Voice, seconds: number) =>
       this.#clock.nearest(voice, seconds - this.#latencySeconds);
-    const logits = this.#memory.hear(event, (voice) => {
+    const { told, free } = this.#memory.hear(event, (voice) => {
       const place = placeOf(voice, event.timeSeconds);
       return place ? event.timeSeconds - this.#latencySeconds - place.seconds : Number.POSITIVE_INFINITY;
     });
     const isWritten = (voice: Voice, seconds: number) => placeOf(voice, seconds) !== null;
     const needed = (voice: Voice) => this.#memory.needed(voice);
-    const struck = struckVoices(event, logits, isWritten, this.#voices, needed).filter(
+    const struck = struckVoices({ event, told, free, isWritten, asked: this.#voices, needed }).filter(
       ({ voice, timeSeconds }) =>
         this.#isMine(voice) &&
         !this.#beside?.isDoubtful(timeSeconds) &&
@@ -246,6 +258,17 @@ class Listener implements LiveListener {
     );
     for (const { voice, timeSeconds } of struck) this.#lastOf.set(voice, timeSeconds);
     return struck.map((one) => this.#place(one));
+  }
+
+  /** Once a bar is over it tells what the strokes of the next ones need. */
+  #learn(seconds: number): void {
+    const over = this.#clock.over(seconds - SETTLED_SECONDS);
+    const isMore = over > this.#learnt;
+    this.#learnt = over;
+    if (!isMore) return;
+    const from = this.#memory.fromSeconds - this.#latencySeconds - EDGE_SECONDS;
+    const places = this.#clock.placesBetween(from, seconds, this.#latencySeconds);
+    if (places.length > 0) this.#memory.learn(places);
   }
 
   /** Finds the place of a stroke; a place is taken by the first stroke that comes. */

@@ -27,6 +27,8 @@ export interface LiveStroke {
   readonly offsetMs: Milliseconds | null;
   /** 0 to 1. */
   readonly confidence: number;
+  /** Whether enough is known of the kit to say that it was this voice; else a later look may take it back. */
+  readonly isSure: boolean;
 }
 
 /** A bar that was announced. */
