@@ -21,6 +21,15 @@ declare module 'fontkit' {
     readonly id: number;
     readonly path: { toSVG(): string };
   }
+  export interface ShapedText {
+    readonly advanceWidth: number;
+    readonly glyphs: readonly FontkitGlyph[];
+    readonly positions: readonly {
+      readonly xAdvance: number;
+      readonly xOffset: number;
+      readonly yOffset: number;
+    }[];
+  }
   export interface FontkitFont {
     readonly unitsPerEm: number;
     readonly ascent: number;
@@ -28,21 +37,10 @@ declare module 'fontkit' {
     readonly capHeight: number;
     readonly xHeight: number;
     readonly familyName: string;
-    /** What the font says of kerning and of ligatures; each is read as far as it is asked for. */
-    readonly GPOS: unknown;
-    readonly GSUB: unknown;
-    /** The names of its glyphs, and whether all are of one width. */
-    readonly post: unknown;
+    /** The glyphs that it has made, by their ids. */
+    _glyphs: Record<number, FontkitGlyph>;
     hasGlyphForCodePoint(codePoint: number): boolean;
-    layout(text: string): {
-      readonly advanceWidth: number;
-      readonly glyphs: readonly FontkitGlyph[];
-      readonly positions: readonly {
-        readonly xAdvance: number;
-        readonly xOffset: number;
-        readonly yOffset: number;
-      }[];
-    };
+    layout(text: string): ShapedText;
   }
   export function create(bytes: Uint8Array): FontkitFont;
 }

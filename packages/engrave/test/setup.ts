@@ -21,12 +21,17 @@ function bytesOf(specifier: string): Uint8Array {
   return new Uint8Array(readFileSync(require.resolve(specifier)));
 }
 
-/** The fonts that the package names. */
-export const fonts: Fonts = createFonts({
-  regular: bytesOf(FONT_MODULES.regular),
-  bold: bytesOf(FONT_MODULES.bold),
-  italic: bytesOf(FONT_MODULES.italic),
-});
+/** The fonts that the package names, in which nothing was set yet. */
+export function unusedFonts(): Fonts {
+  return createFonts({
+    regular: bytesOf(FONT_MODULES.regular),
+    bold: bytesOf(FONT_MODULES.bold),
+    italic: bytesOf(FONT_MODULES.italic),
+  });
+}
+
+/** The same, for all tests that do not ask what was set before. */
+export const fonts: Fonts = unusedFonts();
 
 /** One engraver for a whole test file. */
 export const engraver: Engraver = await loadEngraver();

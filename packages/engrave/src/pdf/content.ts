@@ -43,8 +43,19 @@ export function readColour(colour: string): readonly [number, number, number] | 
   return parts ? (parts as unknown as readonly [number, number, number]) : null;
 }
 
+const colours = new Map<string, string>();
+
 /** Operators that set the fill (`rg`) or stroke (`RG`) colour. A grey is set as such, so black prints with black ink. */
 export function colourOperators(colour: string, operator: 'rg' | 'RG'): string {
+  const key = operator + colour;
+  const known = colours.get(key);
+  if (known !== undefined) return known;
+  const written = writeColour(colour, operator);
+  colours.set(key, written);
+  return written;
+}
+
+function writeColour(colour: string, operator: 'rg' | 'RG'): string {
   const [red, green, blue] = readColour(colour) ?? [0, 0, 0];
   if (red === green && green === blue) return `${n(red)} ${operator === 'rg' ? 'g' : 'G'}`;
   return `${n(red)} ${n(green)} ${n(blue)} ${operator}`;

@@ -3,8 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { ENGLISH_SHEET, GERMAN_SHEET } from '../../../../internal/testing/in-english.ts';
 import { drawPdf, type PdfPart, readPdf, readStructure } from '../../../../internal/testing/pdf.ts';
 import { chromiumPath } from '../../../../internal/testing/programs.mjs';
-import { barsOf, engraver, fonts, lessonOf } from '../../test/setup.ts';
+import { barsOf, engraver, fonts, lessonOf, unusedFonts } from '../../test/setup.ts';
+import { layOut } from '../../test/sheets.ts';
 import { layOutSheet, type Sheet } from '../sheet/sheet.ts';
+import type { Fonts } from '../text/fonts.ts';
 import { writePdf } from './write-pdf.ts';
 
 const LESSON = `title: First swing
@@ -102,6 +104,16 @@ describe('PDF', () => {
       await writePdf(sheetOf('A4').pages, fonts),
       await writePdf(sheetOf('A4').pages, fonts),
     ];
+    expect(Buffer.compare(first, second)).toBe(0);
+  });
+
+  it('[EN7701] whatever was set before it', async () => {
+    const [anew, used] = [unusedFonts(), unusedFonts()];
+    const titled = (title: string, own: Fonts) =>
+      writePdf(layOut(`title: "${title}"\nexercises: [x . . .]\n`, { fonts: own }).pages, own);
+    // standard: Unicode: the ligature U+FB01 is one character, f and i under one glyph are two
+    await titled('\ufb01ve fast \ufb01lls', used);
+    const [first, second] = [await titled('five fast fills', anew), await titled('five fast fills', used)];
     expect(Buffer.compare(first, second)).toBe(0);
   });
 

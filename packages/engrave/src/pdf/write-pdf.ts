@@ -120,6 +120,8 @@ function drawItem(document: PDFDocument, item: Exclude<Item, GroupItem>, x: numb
 function open(info: PdfInfo): PDFDocument {
   return new PDFDocument({
     autoFirstPage: false,
+    // Else it reads one of its own before ours.
+    font: null,
     lang: info.language ?? 'en',
     tagged: true,
     subset: 'PDF/UA',
@@ -164,7 +166,7 @@ export function writePdf(
     document.on('data', (chunk) => chunks.push(chunk));
     document.on('end', () => resolve(joinBytes(chunks)));
     document.on('error', reject);
-    for (const face of fonts.faces) document.registerFont(face.name, face.forDocument());
+    for (const face of fonts.faces) document.registerFont(face.name, face.forDocuments);
     const bookmark = createBookmarks(document, info.outline ?? []);
     const structure = new Structure(document, (item, x, y) => drawItem(document, item, x, y));
     pages.forEach((page, index) => {

@@ -5,6 +5,7 @@
  * Conventions: sizes and widths in millimetres; a size is the em. Widths include kerning, as they are drawn.
  */
 import { create, type FontkitFont } from 'fontkit';
+import { withKeptShaping } from './kept-shaping.ts';
 
 /** A cut of the text font. */
 export type Weight = 'regular' | 'bold' | 'italic';
@@ -30,8 +31,8 @@ export interface Face {
   readonly name: string;
   readonly family: string;
   readonly bytes: Uint8Array;
-  /** The font for a document of its own, which it may note its glyphs in. */
-  readonly forDocument: () => FontkitFont;
+  /** The font for documents, which shapes no text twice. */
+  readonly forDocuments: FontkitFont;
 }
 
 /** A piece of text that one font draws. */
@@ -81,6 +82,12 @@ interface LoadedFace extends Face {
   readonly font: FontkitFont;
 }
 
+interface MeasuredPiece {
+  readonly face: string;
+  readonly text: string;
+  readonly ems: number;
+}
+
 /** Marks that need no glyph of their own: variation selectors and joiners. */
 const INVISIBLE = /\u200b|\u200c|\u200d|\u200e|\u200f|\u2060|[\ufe00-\ufe0f]/u;
 
@@ -102,27 +109,24 @@ function has(face: LoadedFace, grapheme: string): boolean {
   );
 }
 
-/** The same font anew, with the tables that take long to read: what kerns, what is joined, and its names of glyphs. */
-function anew({ GPOS, GSUB, post }: FontkitFont, bytes: Uint8Array): FontkitFont {
-  const read = { GPOS: { value: GPOS }, GSUB: { value: GSUB }, post: { value: post } };
-  return Object.create(create(bytes), read) as FontkitFont;
-}
-
 function load(name: string, bytes: Uint8Array): LoadedFace {
   const font = create(bytes);
-  return { name, family: font.familyName, bytes, font, forDocument: () => anew(font, bytes) };
+  return { name, family: font.familyName, bytes, font, forDocuments: withKeptShaping(font) };
 }
 
-/** The width of a text in ems, remembered. */
-function measurer() {
-  const known = new Map<string, number>();
-  return (face: LoadedFace, text: string): number => {
-    const key = `${face.name} ${text}`;
+/** A text in pieces with their widths in ems, remembered by its weight. */
+function measurer(orderOf: (weight: Weight) => readonly LoadedFace[]) {
+  const known = new Map<string, readonly MeasuredPiece[]>();
+  return (text: string, weight: Weight): readonly MeasuredPiece[] => {
+    const key = `${weight} ${text}`;
     const before = known.get(key);
-    if (before !== undefined) return before;
-    const ems = face.font.layout(text).advanceWidth / face.font.unitsPerEm;
-    known.set(key, ems);
-    return ems;
+    if (before) return before;
+    const pieces = splitByFace(text, orderOf(weight)).map(({ face, text: piece }) => {
+      const ems = face.font.layout(piece).advanceWidth / face.font.unitsPerEm;
+      return { face: face.name, text: piece, ems };
+    });
+    known.set(key, pieces);
+    return pieces;
   };
 }
 
@@ -163,19 +167,15 @@ export function createFonts(files: FontFiles): Fonts {
     italic: load('italic', files.italic),
   };
   const fallbacks = (files.fallbacks ?? []).map((bytes, index) => load(`fallback-${index + 1}`, bytes));
-  const ems = measurer();
+  const measure = measurer((weight) => [weights[weight], ...fallbacks]);
   const runs = (text: string, weight: Weight, sizeMm: number): readonly TextRun[] =>
-    splitByFace(text, [weights[weight], ...fallbacks]).map((piece) => ({
-      face: piece.face.name,
-      text: piece.text,
-      widthMm: ems(piece.face, piece.text) * sizeMm,
-    }));
+    measure(text, weight).map(({ face, text: piece, ems }) => ({ face, text: piece, widthMm: ems * sizeMm }));
   const all = [weights.regular, ...fallbacks];
   const faces = [weights.regular, weights.bold, weights.italic, ...fallbacks];
   return {
     faces,
     runs,
-    widthMm: (text, weight, sizeMm) => runs(text, weight, sizeMm).reduce((sum, run) => sum + run.widthMm, 0),
+    widthMm: (text, weight, sizeMm) => measure(text, weight).reduce((sum, { ems }) => sum + ems * sizeMm, 0),
     outline: ({ face, text }) => outlineOf(faces.find((each) => each.name === face) ?? weights.regular, text),
     missing: (text) =>
       graphemes(text).filter(
