@@ -82,7 +82,7 @@ function flowOf(lesson: Lesson, bookBy: string | null, options: SheetOptions, bl
 
 /** A chapter; who wrote it is said where it is not whoever wrote the book. */
 function layOutChapter(lesson: Lesson, bookBy: string | null, options: SheetOptions): LaidChapter {
-  const { blocks, plan, pages, places } = apartWhereFree(
+  const { blocks, plan, pages, lines } = apartWhereFree(
     lesson,
     (blocksApart) => flowOf(lesson, bookBy, options, blocksApart),
     (flow) => flow.plan.length,
@@ -91,7 +91,10 @@ function layOutChapter(lesson: Lesson, bookBy: string | null, options: SheetOpti
     if (mark === undefined) return [];
     return [{ title: mark, place: plan.findIndex(({ from, to }) => at >= from && at < to) }];
   });
-  const exercises = new Map(places.toReversed().map(({ exercise, page }) => [exercise, page]));
+  const starts = lines.flatMap((each, page) =>
+    each.filter(({ opens }) => opens).map(({ exercise }) => [exercise, page] as const),
+  );
+  const exercises = new Map(starts);
   return { lesson, head: lesson.title, pages, isRight: true, sections, exercises };
 }
 

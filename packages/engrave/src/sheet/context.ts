@@ -3,7 +3,7 @@ import type { Form, Lesson, SheetSettings } from '@shedbook/core';
 import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { Item } from './item.ts';
-import type { ExercisePlace } from './places.ts';
+import type { PlacedLine } from './places.ts';
 import type { PrintedMedia } from './printed-media.ts';
 import type { SheetWords } from './sheet-words.ts';
 
@@ -40,7 +40,7 @@ export interface FlowBlock {
   readonly goesOn?: boolean;
   /** Whether it stands on the page of the block after it. */
   readonly keepsNext?: boolean;
-  readonly places?: readonly ExercisePlace[];
+  readonly places?: readonly PlacedLine[];
   /** What a table of contents calls it; nothing where it is not in one. */
   readonly mark?: string;
 }

@@ -5,7 +5,7 @@ import type { SheetContext } from './context.ts';
 import { textsOver } from './expression.ts';
 import { allMoved, type Item } from './item.ts';
 import { belowNumberMm, type Captions, captions, NUMBER_MM, numberItem } from './over-notes.ts';
-import { type ExercisePlace, slotPlaces } from './places.ts';
+import { movedSlots, type PlacedLine, slotPlaces } from './places.ts';
 import { type LineSlot, lineRequest, type PreparedExercise } from './prepare.ts';
 import { underNotes } from './under-notes.ts';
 
@@ -24,7 +24,7 @@ export interface ExerciseLine {
   /** From the top to the top staff line: lines beside each other are hung from it. */
   readonly staffMm: number;
   readonly items: readonly Item[];
-  readonly place: ExercisePlace;
+  readonly place: PlacedLine;
 }
 
 /** What stands over the notes: the name, then what is said of the bars. */
@@ -67,11 +67,10 @@ export function layOutLine(context: SheetContext, prepared: PreparedExercise, li
     ...allMoved(under.items, line.gutterMm, top + floor),
   ];
   const heightMm = top + Math.max(floor + under.heightMm, staffMiddle + belowNumberMm(prepared));
-  const slots = slotPlaces(lesson, prepared.parts, tile, line.from, line.to).map((slot) => ({
-    ...slot,
-    xMm: slot.xMm + line.gutterMm,
-    yMm: slot.yMm + top,
-  }));
-  const place = { exercise: prepared.exercise.number, xMm: 0, yMm: 0, widthMm: line.cellMm, heightMm, slots };
+  const slots = () =>
+    movedSlots(slotPlaces(lesson, prepared.parts, tile, line.from, line.to), line.gutterMm, top);
+  const { number: exercise } = prepared.exercise;
+  const opens = line.from === 0;
+  const place = { exercise, opens, xMm: 0, yMm: 0, widthMm: line.cellMm, heightMm, slots };
   return { widthMm: line.cellMm, heightMm, staffMm: top + tile.staffTopMm, items, place };
 }

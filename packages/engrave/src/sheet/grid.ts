@@ -8,7 +8,7 @@ import { type ExerciseLine, layOutLine } from './exercise-line.ts';
 import { headingsOf } from './headings.ts';
 import type { GroupItem } from './item.ts';
 import { GUTTER_GAP_MM, NUMBER_MM } from './over-notes.ts';
-import { movedPlace } from './places.ts';
+import { movedLine } from './places.ts';
 import { type Beside, lineWidthMm, type PreparedExercise, prepareExercise } from './prepare.ts';
 import { exerciseTitle } from './sheet-words.ts';
 
@@ -247,7 +247,7 @@ function layOutRow(context: SheetContext, grid: Grid, row: readonly GridLine[]):
     gapMm: ROW_GAP_MM,
     heightMm: Math.max(...hung.map(({ block, y }) => y + block.heightMm)),
     items: hung.map(({ line, block, x, y }) => groupOf(context, line, block, { x, y })),
-    places: hung.map(({ block, x, y }) => movedPlace(block.place, x, y)),
+    places: hung.map(({ block, x, y }) => movedLine(block.place, x, y)),
   };
 }
 

@@ -3,7 +3,7 @@ import type { Box } from '../svg/geometry.ts';
 import type { FlowBlock } from './context.ts';
 import { allMoved, type Item } from './item.ts';
 import { isRow, type PagePlan } from './paginate.ts';
-import { movedPlace, type PagedPlace } from './places.ts';
+import { movedLine, type PlacedLine } from './places.ts';
 
 /**
  * Paper sizes in millimetres, and the white round the content: what printers cannot reach is less. A tablet has three
@@ -29,23 +29,24 @@ export interface PageContent {
   readonly items: readonly Item[];
 }
 
-/** Blocks set on the pages that they were given to. */
+/** Blocks set on the pages that they were given to, and the lines of exercises on each. */
 export function setPages(
   blocks: readonly FlowBlock[],
   pages: readonly PagePlan[],
   marginMm: number,
-): { readonly pages: readonly (readonly Item[])[]; readonly places: readonly PagedPlace[] } {
-  const places: PagedPlace[] = [];
-  const set = pages.map((page, number) => {
+): { readonly pages: readonly (readonly Item[])[]; readonly lines: readonly (readonly PlacedLine[])[] } {
+  const lines: (readonly PlacedLine[])[] = [];
+  const set = pages.map((page) => {
+    const placed: PlacedLine[] = [];
+    lines.push(placed);
     let y = 0;
     return blocks.slice(page.from, page.to).flatMap((block, index) => {
       y += index === 0 ? 0 : block.gapMm + (isRow(block) ? page.spreadMm : 0);
       const top = marginMm + y;
       y += block.heightMm;
-      const moved = (block.places ?? []).map((place) => movedPlace(place, marginMm, top));
-      places.push(...moved.map((place) => ({ ...place, page: number })));
+      placed.push(...(block.places ?? []).map((line) => movedLine(line, marginMm, top)));
       return allMoved(block.items, marginMm, top);
     });
   });
-  return { pages: set, places };
+  return { pages: set, lines };
 }

@@ -11,8 +11,8 @@ const block = (heightMm: number, more: Partial<FlowBlock> = {}): FlowBlock => ({
 
 /** A row of an exercise that begins with a bar. */
 const row = (bar: number): FlowBlock => {
-  const slot = { bar } as NonNullable<FlowBlock['places']>[number]['slots'][number];
-  return block(20, { places: [{ exercise: 1, slots: [slot], xMm: 0, yMm: 0, widthMm: 180, heightMm: 20 }] });
+  const line = { exercise: 1, opens: bar === 1, slots: () => [] };
+  return block(20, { places: [{ ...line, xMm: 0, yMm: 0, widthMm: 180, heightMm: 20 }] });
 };
 
 const startsOf = (blocks: readonly FlowBlock[], heightMm = 100) =>

@@ -61,7 +61,7 @@ export function isRow({ places }: FlowBlock): boolean {
 
 /** Exercises that begin in a block. */
 function beginsIn({ places = [] }: FlowBlock): number {
-  return places.filter(({ slots }) => (slots[0]?.bar ?? 1) === 1).length;
+  return places.filter(({ opens }) => opens).length;
 }
 
 interface Filling {

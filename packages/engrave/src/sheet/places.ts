@@ -43,6 +43,13 @@ export interface ExercisePlace {
   readonly slots: readonly SlotPlace[];
 }
 
+/** A line while its page is made: where its slots stand, from its own corner, is found when somebody asks. */
+export interface PlacedLine extends Omit<ExercisePlace, 'slots'> {
+  readonly slots: () => readonly SlotPlace[];
+  /** Whether its exercise begins with it. */
+  readonly opens: boolean;
+}
+
 /** A line of an exercise and the page it is on, from 0. */
 export interface PagedPlace extends ExercisePlace {
   readonly page: number;
@@ -89,8 +96,17 @@ export function slotPlaces(
   return places;
 }
 
-/** A place moved by (x, y). */
-export function movedPlace<T extends ExercisePlace>(place: T, x: number, y: number): T {
-  const slots = place.slots.map((slot) => ({ ...slot, xMm: slot.xMm + x, yMm: slot.yMm + y }));
-  return { ...place, xMm: place.xMm + x, yMm: place.yMm + y, slots };
+/** Slots moved by (x, y). */
+export function movedSlots(slots: readonly SlotPlace[], x: number, y: number): readonly SlotPlace[] {
+  return slots.map((slot) => ({ ...slot, xMm: slot.xMm + x, yMm: slot.yMm + y }));
+}
+
+/** A line moved by (x, y). */
+export function movedLine(line: PlacedLine, x: number, y: number): PlacedLine {
+  return { ...line, xMm: line.xMm + x, yMm: line.yMm + y };
+}
+
+/** A line on its page, with its slots. */
+export function placeOf({ opens: _, slots, ...line }: PlacedLine, page: number): PagedPlace {
+  return { ...line, page, slots: movedSlots(slots(), line.xMm, line.yMm) };
 }

@@ -115,15 +115,14 @@ function goesRound(exercise: Exercise): boolean {
   return !exercise.repeats && isLooped(barCount(ownParts(exercise), MOST_BARS));
 }
 
-/** The tile of the bars `from` (from 0) up to `to`, without a width. */
-export function lineRequest(
+/** The music of the bars `from` (from 0) up to `to`, without a width and without words. */
+export function lineMusic(
   context: SheetContext,
   prepared: PreparedExercise,
   from: number,
   to: number,
 ): TileRequest {
-  const { exercise, parts } = prepared;
-  const own = exercise.parts.map((part) => part.voice);
+  const { exercise } = prepared;
   const texts = prepared.counts.slice(from, to).map((counts) => slotTexts(context, counts));
   return {
     id: from === 0 ? `e${exercise.number}` : `e${exercise.number}-${from + 1}`,
@@ -133,15 +132,29 @@ export function lineRequest(
     staffSpaceMm: context.staffSpaceMm,
     widthMm: null,
     barLines: to === prepared.bars.length && goesRound(exercise) ? 'repeat' : 'single',
+    ...(from === 0 && prepared.signature ? { signature: true } : {}),
+    ...signsOf(prepared, from, to),
+    ...(texts.length > 0 ? { texts } : {}),
+  };
+}
+
+/** The tile of the bars `from` (from 0) up to `to`, without a width. */
+export function lineRequest(
+  context: SheetContext,
+  prepared: PreparedExercise,
+  from: number,
+  to: number,
+): TileRequest {
+  const { exercise, parts } = prepared;
+  const own = exercise.parts.map((part) => part.voice);
+  return {
+    ...lineMusic(context, prepared, from, to),
     title: exerciseTitle(context.words, exercise),
     description:
       describeBars(parts, context.words, from, to) +
       describeRepeats(exercise, context.words, from) +
       (from === 0 ? describeHow(exercise.how, own, context.words) : '') +
       (from === 0 && exercise.example ? ` ${context.words.exampleSaid}` : ''),
-    ...(from === 0 && prepared.signature ? { signature: true } : {}),
-    ...signsOf(prepared, from, to),
-    ...(texts.length > 0 ? { texts } : {}),
   };
 }
 
@@ -152,7 +165,7 @@ export function lineWidthMm(
   from: number,
   to: number,
 ): number {
-  return leastTileWidthMm(lineRequest(context, prepared, from, to));
+  return leastTileWidthMm(lineMusic(context, prepared, from, to));
 }
 
 /** Where a line of an exercise stands: its bars and its share of the grid. */

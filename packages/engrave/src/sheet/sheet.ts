@@ -21,7 +21,7 @@ import { apartWhereFree } from './headings.ts';
 import { allMoved } from './item.ts';
 import { FOOTER_MM, PAPER_MM, type PageContent, setPages } from './page.ts';
 import { paginate } from './paginate.ts';
-import type { PagedPlace } from './places.ts';
+import { type PagedPlace, placeOf } from './places.ts';
 import type { PrintedMedia } from './printed-media.ts';
 import { layOutSections } from './section-blocks.ts';
 import type { SheetWords } from './sheet-words.ts';
@@ -186,7 +186,7 @@ function planPages(lesson: Lesson, options: SheetOptions) {
  * @throws RangeError when `codeSvg` is not a drawing of paths and basic shapes.
  */
 export function layOutSheet(lesson: Lesson, options: SheetOptions): Sheet {
-  const { context, pages, places } = planPages(lesson, options);
+  const { context, pages, lines } = planPages(lesson, options);
   const { widthMm, heightMm, marginMm } = PAPER_MM[context.settings.paper];
   const margins = {
     x: marginMm,
@@ -206,5 +206,13 @@ export function layOutSheet(lesson: Lesson, options: SheetOptions): Sheet {
   const missing = new Set(textsOf(lesson).flatMap((text) => options.fonts.missing(text)));
   const { title, by } = lesson;
   const { language } = options.words;
-  return { title, by, language, pages: whole, places, missingCharacters: [...missing] };
+  let places: readonly PagedPlace[] | null = null;
+  return {
+    ...{ title, by, language, pages: whole, missingCharacters: [...missing] },
+    // A printed sheet is never asked for them.
+    get places() {
+      places ??= lines.flatMap((each, page) => each.map((line) => placeOf(line, page)));
+      return places;
+    },
+  };
 }

@@ -14,7 +14,7 @@ import type { SheetContext } from './context.ts';
 import { textsUnder } from './expression.ts';
 import { allMoved, type Block, boxOf, type Item, PENCIL } from './item.ts';
 import { exerciseMedia } from './media-blocks.ts';
-import { COUNT_SPACES, countStyle, type LineSlot, lineRequest, type PreparedExercise } from './prepare.ts';
+import { COUNT_SPACES, countStyle, type LineSlot, lineMusic, type PreparedExercise } from './prepare.ts';
 import { LEADING, setColumn, setLine, style } from './setting.ts';
 import { tickBoxes } from './tick-boxes.ts';
 
@@ -40,7 +40,7 @@ function stickings(
 ): readonly Item[] {
   if (!context.settings.stickings || !isSticked(prepared.exercise)) return [];
   const size = style('bold', STICKING_SPACES * context.staffSpaceMm);
-  const { id, bars } = lineRequest(context, prepared, line.from, line.to);
+  const { id, bars } = lineMusic(context, prepared, line.from, line.to);
   const xById = new Map(tile.heads.map((head) => [head.id, head.xMm]));
   return bars.flatMap((bar, index) => {
     const handed = eventsOf(bar).flatMap((event) =>

@@ -53,8 +53,18 @@ function extentOf(event: NotatedEvent, stems: 'up' | 'down'): Extent {
   return { start: event.start, left, right: HEAD + Math.max(ghost + dot, flag, accent) };
 }
 
-/** Extents of all that starts together, in order of time. */
+const columnsByBar = new WeakMap<NotatedBar, readonly Extent[]>();
+
+/** Extents of all that starts together, in order of time; a page is laid out by asking for them again and again. */
 function columnsOf(bar: NotatedBar): readonly Extent[] {
+  const known = columnsByBar.get(bar);
+  if (known) return known;
+  const columns = readColumns(bar);
+  columnsByBar.set(bar, columns);
+  return columns;
+}
+
+function readColumns(bar: NotatedBar): readonly Extent[] {
   const all = bar.layers.flatMap((layer) =>
     layer.groups.flatMap((group) => group.events.map((event) => extentOf(event, layer.stems))),
   );
