@@ -38,6 +38,8 @@ export interface FlowBlock {
   readonly items: readonly Item[];
   /** Whether its exercises go on under the heading of a row before it. */
   readonly goesOn?: boolean;
+  /** Whether it says more of the block before it, so that the two should stand on one page. */
+  readonly belongs?: boolean;
   /** Whether it stands on the page of the block after it. */
   readonly keepsNext?: boolean;
   readonly places?: readonly PlacedLine[];

@@ -23,19 +23,27 @@ export interface ExerciseLine {
   readonly heightMm: number;
   /** From the top to the top staff line: lines beside each other are hung from it. */
   readonly staffMm: number;
+  /** The name, and how it is played, at its top. */
+  readonly captions: readonly Item[];
+  /** All else. */
   readonly items: readonly Item[];
   readonly place: PlacedLine;
 }
 
+interface Over {
+  readonly name: Captions;
+  readonly heightMm: number;
+  readonly texts: readonly Item[];
+}
+
 /** What stands over the notes: the name, then what is said of the bars. */
-function over(context: SheetContext, prepared: PreparedExercise, tile: Tile, line: LineSlot): Captions {
+function over(context: SheetContext, prepared: PreparedExercise, tile: Tile, line: LineSlot): Over {
   const name = captions(context, prepared, line);
   const texts = textsOver(context, prepared, tile, line);
   return {
-    widthMm: line.cellMm,
+    name,
     heightMm: name.heightMm + texts.heightMm,
-    items: [...name.items, ...allMoved(texts.items, line.gutterMm, name.heightMm)],
-    reachingMm: name.reachingMm,
+    texts: allMoved(texts.items, line.gutterMm, name.heightMm),
   };
 }
 
@@ -56,12 +64,12 @@ export function layOutLine(context: SheetContext, prepared: PreparedExercise, li
   const top = Math.max(
     above.heightMm === 0 ? 0 : above.heightMm + CAPTION_GAP_MM,
     NUMBER_ABOVE_MM - staffMiddle,
-    clearanceMm(above, line) - tile.staffTopMm,
+    clearanceMm(above.name, line) - tile.staffTopMm,
   );
   const floor = Math.max(tile.heightMm, tile.staffBottomMm + UNDER_STAFF_SPACES * context.staffSpaceMm);
   const under = underNotes(context, prepared, tile, line);
   const items: readonly Item[] = [
-    ...above.items,
+    ...above.texts,
     ...numberItem(context, prepared, line, top + staffMiddle),
     { kind: 'tile', x: line.gutterMm, y: top, tile },
     ...allMoved(under.items, line.gutterMm, top + floor),
@@ -72,5 +80,12 @@ export function layOutLine(context: SheetContext, prepared: PreparedExercise, li
   const { number: exercise } = prepared.exercise;
   const opens = line.from === 0;
   const place = { exercise, opens, xMm: 0, yMm: 0, widthMm: line.cellMm, heightMm, slots };
-  return { widthMm: line.cellMm, heightMm, staffMm: top + tile.staffTopMm, items, place };
+  return {
+    widthMm: line.cellMm,
+    heightMm,
+    staffMm: top + tile.staffTopMm,
+    captions: above.name.items,
+    items,
+    place,
+  };
 }

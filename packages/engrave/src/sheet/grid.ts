@@ -6,7 +6,7 @@ import { exerciseLabel } from '@shedbook/core';
 import type { FlowBlock, SheetContext } from './context.ts';
 import { type ExerciseLine, layOutLine } from './exercise-line.ts';
 import { headingsOf } from './headings.ts';
-import type { GroupItem } from './item.ts';
+import { allMoved, type GroupItem } from './item.ts';
 import { GUTTER_GAP_MM, NUMBER_MM } from './over-notes.ts';
 import { movedLine } from './places.ts';
 import { type Beside, lineWidthMm, type PreparedExercise, prepareExercise } from './prepare.ts';
@@ -17,6 +17,9 @@ const ROW_GAP_MM = 4.6;
 
 /** The most columns of a page. */
 const MOST_COLUMNS = 3;
+
+/** Names over exercises beside each other that are no further from level than this stand level. */
+const MOST_LIFT_MM = 5;
 
 /** How much wider than its least a bar is given where that many columns stand abreast. */
 const COMFORT: readonly number[] = [1, 1, 1.02, 1.15];
@@ -134,7 +137,14 @@ function linesOf(context: SheetContext, grid: Grid, prepared: PreparedExercise):
     lines.push({ prepared, from, to, span: span ?? grid.columns, shrink, widerMm: 0 });
     from = to;
   }
-  return lines;
+  return inOneWidth(lines);
+}
+
+/** Lines of an exercise with as many bars each are as wide as the widest of them, since they stand under each other. */
+function inOneWidth(lines: readonly GridLine[]): readonly GridLine[] {
+  const most = new Map<number, number>();
+  for (const { from, to, span } of lines) most.set(to - from, Math.max(span, most.get(to - from) ?? 0));
+  return lines.map((line) => ({ ...line, span: most.get(line.to - line.from) ?? line.span }));
 }
 
 /** Whether an exercise is the first of its page where a page has a chosen number of them. */
@@ -168,18 +178,25 @@ function rowsOf(
   return rows;
 }
 
+/** Where a line hangs in its row, and how much higher than it asks for its name stands. */
+interface Hanging {
+  readonly x: number;
+  readonly y: number;
+  readonly liftMm: number;
+}
+
 function groupOf(
   { words }: SheetContext,
   line: GridLine,
   laid: ExerciseLine,
-  { x, y }: { readonly x: number; readonly y: number },
+  { x, y, liftMm }: Hanging,
 ): GroupItem {
   const { exercise } = line.prepared;
   const id =
     line.from === 0 ? `exercise-${exercise.number}` : `exercise-${exercise.number}-bar-${line.from + 1}`;
   const title = exerciseTitle(words, exercise);
   const label = line.from === 0 ? title : words.fromBar({ exercise: title, bar: line.from + 1 });
-  return { kind: 'group', x, y, id, label, items: laid.items };
+  return { kind: 'group', x, y, id, label, items: [...allMoved(laid.captions, 0, -liftMm), ...laid.items] };
 }
 
 /** How wide a line may be: one bar over several columns, or over a whole row, is not drawn out to fill them. */
@@ -243,10 +260,12 @@ function layOutRow(context: SheetContext, grid: Grid, row: readonly GridLine[]):
   const laid = laidRow(context, grid, row);
   const staffMm = Math.max(...laid.map(({ block }) => block.staffMm));
   const hung = laid.map(({ line, block, x }) => ({ line, block, x, y: staffMm - block.staffMm }));
+  const levelMm = Math.min(...hung.flatMap(({ block, y }) => (block.captions.length > 0 ? [y] : [])));
+  const liftMm = (y: number) => (y - levelMm <= MOST_LIFT_MM ? y - levelMm : 0);
   return {
     gapMm: ROW_GAP_MM,
     heightMm: Math.max(...hung.map(({ block, y }) => y + block.heightMm)),
-    items: hung.map(({ line, block, x, y }) => groupOf(context, line, block, { x, y })),
+    items: hung.map(({ line, block, x, y }) => groupOf(context, line, block, { x, y, liftMm: liftMm(y) })),
     places: hung.map(({ block, x, y }) => movedLine(block.place, x, y)),
   };
 }

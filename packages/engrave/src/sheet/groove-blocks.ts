@@ -216,6 +216,7 @@ function grooveAcross(context: SheetContext, lines: readonly GrooveLine[]): read
       gapMm: index === 0 ? 5 : 3,
       heightMm: under + tile.heightMm,
       items: [...title.items, { kind: 'tile', x: 0, y: under, tile }],
+      belongs: index > 0,
     };
   });
   if (lesson.layers.length < 2) return staves;
@@ -227,6 +228,7 @@ function grooveAcross(context: SheetContext, lines: readonly GrooveLine[]): read
       gapMm: 3,
       heightMm: title.heightMm + 1.4 + list.heightMm,
       items: [...title.items, ...allMoved(list.items, 0, title.heightMm + 1.4)],
+      belongs: true,
     },
   ];
 }

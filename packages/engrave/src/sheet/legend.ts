@@ -196,6 +196,55 @@ function extentOf(entries: readonly Entry[]): { readonly above: number; readonly
   return { above: Math.max(...sizes.map((s) => s.above)), below: Math.max(...sizes.map((s) => s.below)) };
 }
 
+/** Entries in rows of equal columns, each with the column that it begins in. */
+interface Key {
+  readonly columns: number;
+  readonly rows: readonly (readonly {
+    readonly entry: Entry;
+    readonly column: number;
+    readonly span: number;
+  }[])[];
+}
+
+/** The most columns of a key, and the share of entries that one column has to hold. */
+const MOST_COLUMNS = 6;
+const HELD_SHARE = 0.9;
+
+/** The rows that so many columns make; an entry that is too long for one takes more. Null where too many are. */
+function keyOf(
+  entries: readonly Entry[],
+  widths: readonly number[],
+  columns: number,
+  contentMm: number,
+): Key | null {
+  const columnMm = contentMm / columns;
+  const spans = widths.map((width) =>
+    Math.min(columns, Math.ceil((width + COLUMN_GAP_MM) / columnMm - 1e-9)),
+  );
+  if (columns > 1 && spans.filter((span) => span === 1).length < HELD_SHARE * spans.length) return null;
+  const rows: { entry: Entry; column: number; span: number }[][] = [];
+  let used = columns;
+  entries.forEach((entry, index) => {
+    const span = spans[index] as number;
+    if (used + span > columns) {
+      rows.push([]);
+      used = 0;
+    }
+    rows.at(-1)?.push({ entry, column: used, span });
+    used += span;
+  });
+  return { columns, rows };
+}
+
+/** The key with the fewest rows, in as few columns as make them. */
+function bestKey(entries: readonly Entry[], widths: readonly number[], contentMm: number): Key {
+  const all = Array.from({ length: MOST_COLUMNS }, (_, index) =>
+    keyOf(entries, widths, index + 1, contentMm),
+  );
+  const keys = all.filter((key) => key !== null);
+  return keys.toSorted((a, b) => a.rows.length - b.rows.length || a.columns - b.columns)[0] as Key;
+}
+
 /**
  * The key to all that some sections print, in rows of equal columns; nothing where the lesson wants none or prints
  * nothing. @param contexts one at least
@@ -206,17 +255,16 @@ export function layOutLegend(contexts: readonly SheetContext[]): readonly FlowBl
   const entries = settings.legend ? entriesOf(contexts) : [];
   if (entries.length === 0) return [];
   const signMm = Math.max(...entries.map(({ tile }) => tile?.widthMm ?? 0), 8);
-  const labelMm = Math.max(...entries.map(({ label }) => fonts.widthMm(label, LABEL.weight, LABEL.sizeMm)));
-  const least = signMm + LABEL_GAP_MM + labelMm + COLUMN_GAP_MM;
-  const columns = Math.max(1, Math.floor((contentWidthMm + COLUMN_GAP_MM) / least));
-  const columnMm = contentWidthMm / columns;
-  const rows = Array.from({ length: Math.ceil(entries.length / columns) }, (_, row) =>
-    entries.slice(row * columns, (row + 1) * columns),
+  const widths = entries.map(
+    ({ label }) => signMm + LABEL_GAP_MM + fonts.widthMm(label, LABEL.weight, LABEL.sizeMm),
   );
+  const { columns, rows } = bestKey(entries, widths, contentWidthMm + COLUMN_GAP_MM);
+  const columnMm = (contentWidthMm + COLUMN_GAP_MM) / columns;
   return rows.map((row, index): FlowBlock => {
-    const { above, below } = extentOf(row);
-    const items = row.flatMap((entry, column) => {
-      const [label = ''] = wrapText(fonts, entry.label, LABEL, columnMm - signMm - LABEL_GAP_MM, 1);
+    const { above, below } = extentOf(row.map(({ entry }) => entry));
+    const items = row.flatMap(({ entry, column, span }) => {
+      const roomMm = span * columnMm - COLUMN_GAP_MM - signMm - LABEL_GAP_MM;
+      const [label = ''] = wrapText(fonts, entry.label, LABEL, roomMm, 1);
       return allMoved(drawEntry(context, entry, label, signMm), column * columnMm, above);
     });
     return { gapMm: index === 0 ? 5 : ROW_GAP_MM, heightMm: above + below, items };

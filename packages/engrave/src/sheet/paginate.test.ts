@@ -37,6 +37,12 @@ it('[EN1400] a paragraph leaves no line of its own alone at the foot or the head
   expect(torn).toEqual([]);
 });
 
+it('[EN7704] the stages of a groove stand on its page where the page before is full enough without both', () => {
+  const page = (belongs: boolean) => [block(62), block(25), block(15, { belongs }), row(1), row(1)];
+  expect(startsOf(page(true))).toEqual([0, 1]);
+  expect(startsOf(page(false))).toEqual([0, 2]);
+});
+
 it('[EN1401] an exercise of several rows stays on one page where the page before is full enough without it', () => {
   // Four rows of one bar each, then an exercise of two rows: five rows fill the page, four are four fifths of it.
   expect(startsOf([row(1), row(1), row(1), row(1), row(1), row(2), row(1), row(1)])).toEqual([0, 4]);

@@ -49,6 +49,7 @@ const COST = {
   parted: 120,
   torn: 40,
   divided: 15,
+  sundered: 60,
   widow: 60,
   scant: 30,
   burst: 1e6,
@@ -113,7 +114,7 @@ function breakCost(blocks: readonly FlowBlock[], at: number): number {
   const parted = !isRow(before) && isRow(after) ? COST.parted : 0;
   const severed = blocks[at - 2] && !isRow(blocks[at - 2] as FlowBlock) && isRow(before) ? COST.severed : 0;
   const torn = isRow(after) && beginsIn(after) === 0 ? COST.torn : 0;
-  const divided = after.goesOn ? COST.divided : 0;
+  const divided = after.goesOn ? COST.divided : after.belongs ? COST.sundered : 0;
   const next = blocks[at + 1];
   return (
     torn +
