@@ -43,6 +43,12 @@ it('[EN7704] the stages of a groove stand on its page where the page before is f
   expect(startsOf(page(false))).toEqual([0, 2]);
 });
 
+it('[EN46] a page is six tenths full by its ink, not by the room under its last block', () => {
+  const page = (heightMm: number) => [block(heightMm), block(20), block(75, { belongs: true })];
+  expect(startsOf(page(60.5))).toEqual([0, 2]);
+  expect(startsOf(page(61.5))).toEqual([0, 1]);
+});
+
 it('[EN1401] an exercise of several rows stays on one page where the page before is full enough without it', () => {
   // Four rows of one bar each, then an exercise of two rows: five rows fill the page, four are four fifths of it.
   expect(startsOf([row(1), row(1), row(1), row(1), row(1), row(2), row(1), row(1)])).toEqual([0, 4]);

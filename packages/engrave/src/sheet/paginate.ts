@@ -25,8 +25,8 @@ export interface PageRoom {
   readonly perPage: number | null;
 }
 
-/** A page less full than this looks unfinished. */
-const FULL_SHARE = 0.6;
+/** A page less full than six tenths looks unfinished; a block may be a hundredth of a page higher than its ink. */
+const FULL_SHARE = 0.61;
 
 /** Fewer exercises than this on a page of their own look lost. */
 const FEWEST_EXERCISES = 3;

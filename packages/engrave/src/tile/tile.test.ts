@@ -207,6 +207,28 @@ describe('signs', () => {
     }
   });
 
+  it('[EN7706] what stands last in a bar keeps off its line and off a repeat sign', () => {
+    for (const text of ['g . . x..g', 'g.g. . . ...g', '..g ..g ..g ..x', 'x . . x..x']) {
+      for (const barLines of ['repeat', 'single'] as const) {
+        for (const widthMm of [null, 60]) {
+          const of = tile({ snare: text }, { staff: 'line', barLines, widthMm });
+          const end = Math.max(...boxesOf(of, 'barLine').map(({ x }) => x));
+          const last = of.drawing.shapes.filter(({ glyph, box }) => glyph !== null && box.x < end);
+          const right = Math.max(
+            ...last.filter(({ glyph }) => glyph !== 'E044').map(({ box }) => box.x + box.width),
+          );
+          // common practice: at least half a space, about as much as between a head and its dot
+          expect([text, barLines, widthMm, (end - right) / UNITS >= 0.45]).toEqual([
+            text,
+            barLines,
+            widthMm,
+            true,
+          ]);
+        }
+      }
+    }
+  });
+
   it('[EN51] an accent of one voice stands at that voice', () => {
     const place = (parts: Parameters<typeof barsOf>[0]) => {
       const of = tile(parts);

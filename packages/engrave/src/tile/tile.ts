@@ -109,6 +109,8 @@ const COMMON_OPTIONS = {
   font: 'Leland',
   footer: 'none',
   header: 'none',
+  // Half spaces, as verovio counts: the parenthesis of a ghost note is moved on by half of one afterwards.
+  leftMarginRightBarLine: 1.6,
   measureMinWidth: 1,
   minLastJustification: 0,
   outputIndent: 0,
