@@ -24,10 +24,15 @@ export function isSource(path) {
 
 /** Children of a node, in the order of the source. */
 export function childrenOf(node) {
-  return Object.values(node).flatMap((value) => {
-    if (Array.isArray(value)) return value.filter((each) => typeof each?.type === 'string');
-    return typeof value?.type === 'string' ? [value] : [];
-  });
+  const children = [];
+  // millions of nodes come by: a list for each of their fields took a quarter of all checks
+  for (const key in node) {
+    const value = node[key];
+    if (typeof value !== 'object' || value === null) continue;
+    for (const each of Array.isArray(value) ? value : [value])
+      if (typeof each?.type === 'string') children.push(each);
+  }
+  return children;
 }
 
 /** Calls `visit(node, parent)` on a node and everything in it. */

@@ -70,11 +70,15 @@ function methodsByName() {
   return methods;
 }
 
-/** Whether one of the types that a page has in hand, or that the language has, brings a method. */
-function isInHand(name) {
-  const brings = ([, members]) => members[name]?.__compat;
+let inHand = null;
+
+/** Methods that one of the types that a page has in hand, or that the language has, brings. */
+function methodsInHand() {
+  if (inHand) return inHand;
   const types = Object.entries(compatData().api).filter(([type]) => IN_HAND.test(type));
-  return [...builtins(), ...types].some(brings);
+  const members = [...builtins(), ...types].flatMap(([, all]) => Object.entries(all));
+  inHand = new Set(members.flatMap(([name, member]) => (member?.__compat ? [name] : [])));
+  return inHand;
 }
 
 /** The entry of a global, or of what hangs on one. */
@@ -137,7 +141,9 @@ function usedBy(node, own) {
   const hangsOn = object.type === 'Identifier' && !own.has(object.name) && named(object.name, property.name);
   if (hangsOn) return [[property.name, `${object.name}.${property.name}`, [hangsOn], object.name]];
   const entries = member === node ? undefined : methodsByName().get(property.name);
-  return entries && isInHand(property.name) ? [[property.name, `.${property.name}()`, entries]] : [];
+  return entries && methodsInHand().has(property.name)
+    ? [[property.name, `.${property.name}()`, entries]]
+    : [];
 }
 
 /** What is wrong with a script's syntax in an edition of the language. */
