@@ -33,11 +33,9 @@ function attemptQuietly(command, args) {
   });
 }
 
-/** Runs commands side by side; exits when one fails, once all have said what they have found. */
-export async function runSideBySide(commands) {
-  const statuses = await Promise.all(commands.map(([command, args]) => attemptQuietly(command, args)));
-  const failed = statuses.find((status) => status !== 0);
-  if (failed !== undefined) process.exit(failed);
+/** Runs commands side by side; each says all that it has found. @returns the exit status of each */
+export function allSideBySide(commands) {
+  return Promise.all(commands.map(([command, args]) => attemptQuietly(command, args)));
 }
 
 /** Runs a command in the project's folder; exits with its status when it fails. */
