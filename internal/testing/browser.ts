@@ -16,7 +16,7 @@ import {
   startServer,
 } from '@shedbook/server';
 import { type Browser, chromium, type Page, type Request } from 'playwright-core';
-import { expect, onTestFinished } from 'vitest';
+import { afterAll, expect, onTestFailed, onTestFinished } from 'vitest';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 import { sharedMakers } from './makers.ts';
 import { chromiumPath } from './programs.mjs';
@@ -82,11 +82,16 @@ async function seedFolder(): Promise<string> {
 
 let seeded: Promise<string> | null = null;
 
+/** That folder, made once a process. */
+function seededFolder(): Promise<string> {
+  seeded ??= seedFolder();
+  return seeded;
+}
+
 /** A server with the demo lessons, closed when the test ends: reading and summing them up is done once a process. */
 export async function startDesk(): Promise<RunningServer> {
-  seeded ??= seedFolder();
   const dataDir = newFolder();
-  cpSync(await seeded, dataDir, { recursive: true });
+  cpSync(await seededFolder(), dataDir, { recursive: true });
   return serverIn(dataDir, { seedLessonsDir: DEMO });
 }
 
@@ -170,10 +175,13 @@ export async function turnTo(page: Page, view: Exclude<View, 'page'>): Promise<v
   });
 }
 
+async function lessonsOf(desk: string): Promise<readonly StoredLesson[]> {
+  return (await fetch(new URL('/api/lessons', desk))).json() as Promise<readonly StoredLesson[]>;
+}
+
 /** The address of a view of a lesson that a desk has, by the lesson's title. */
 export async function addressOf(desk: string, title: string, view: View): Promise<string> {
-  const lessons = (await (await fetch(new URL('/api/lessons', desk))).json()) as readonly StoredLesson[];
-  const found = lessons.find(({ text }) => text.includes(`title: ${title}\n`));
+  const found = (await lessonsOf(desk)).find(({ text }) => text.includes(`title: ${title}\n`));
   if (!found) throw new Error(`no lesson is called ${title}`);
   return new URL(pathOf({ at: 'lesson', id: found.id, view }), desk).href;
 }
@@ -190,6 +198,76 @@ export async function openView(
   await page.locator('main, [data-part="room"]').first().waitFor();
   await settled(page);
   return page;
+}
+
+/** What the tests of a file share: a desk that runs, and a window on it. */
+interface SharedDesk {
+  readonly url: string;
+  readonly page: Page;
+  /** The lessons of the demo, as they came with it. */
+  readonly demo: readonly string[];
+  readonly close: () => Promise<void>;
+}
+
+async function openShared(browser: Browser): Promise<SharedDesk> {
+  const dataDir = newFolder();
+  cpSync(await seededFolder(), dataDir, { recursive: true });
+  const server = await startServer({ port: 0, dataDir, staticDir: SITE, makers: sharedMakers });
+  const context = await newWindow(browser);
+  const page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE_MS);
+  await page.goto(server.url);
+  const close = async () => {
+    await context.close();
+    await server.close();
+    rmSync(dataDir, { recursive: true, force: true });
+  };
+  return { url: server.url, page, demo: (await lessonsOf(server.url)).map(({ text }) => text), close };
+}
+
+/** Goes to another address of the desk that is open, as its own links do: no page is loaded anew. */
+async function walkTo(page: Page, path: string): Promise<void> {
+  await page.evaluate((to) => {
+    window.history.pushState(null, '', to);
+    window.dispatchEvent(new PopStateEvent('popstate'));
+  }, path);
+}
+
+/** Shows a test a copy of a demo lesson that is the test's alone. */
+export type ShowLesson = (
+  title: string,
+  view: View,
+  size?: { width: number; height: number },
+) => Promise<Page>;
+
+/**
+ * A desk and a window for the tests of a file that ask for no others: each writes in a lesson of its own, and no page is
+ * loaded for it, which takes a second of the processor. After a test that failed there is another window.
+ */
+export function sharedDesk(browser: Browser): ShowLesson {
+  let shared: SharedDesk | null = null;
+  const leave = async () => {
+    const left = shared;
+    shared = null;
+    await left?.close();
+  };
+  afterAll(leave);
+  return async (title, view, size = { width: 1440, height: 900 }) => {
+    shared ??= await openShared(browser);
+    onTestFailed(leave);
+    const { url, page, demo } = shared;
+    const text = demo.find((each) => each.includes(`title: ${title}\n`));
+    if (text === undefined) throw new Error(`no lesson is called ${title}`);
+    const data = { text };
+    const copy = (await (await page.request.post(`${url}api/lessons`, { data })).json()) as StoredLesson;
+    await page.setViewportSize(size);
+    await walkTo(page, '/');
+    await page.locator('[data-part="lesson-card"]').first().waitFor();
+    await walkTo(page, pathOf({ at: 'lesson', id: copy.id, view }));
+    await page.locator(`main, [data-part="room"]`).first().waitFor();
+    await settled(page);
+    return page;
+  };
 }
 
 /** Waits until the server has every change. */

@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { Bpm, formNamed, type Lesson, parseLesson, perform } from '@shedbook/core';
 import { writeMidi } from '@shedbook/exchange';
 import { makeRecording, planRecordings, RECORDING_RATE_HZ } from '@shedbook/pack';
-import { createKit, RECORDING_LUFS } from '@shedbook/sound';
+import { RECORDING_LUFS } from '@shedbook/sound';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
@@ -15,6 +15,7 @@ import {
   sharedBrowser,
   startDesk,
 } from '../../../../internal/testing/browser.ts';
+import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 
 const browser = await sharedBrowser();
 
@@ -132,7 +133,7 @@ async function modelOf(file: string, exercise: number, bpm: number, formName = '
     bpm: Bpm(bpm),
     form,
   } as const;
-  const kit = createKit({ sampleRateHz: RECORDING_RATE_HZ });
+  const kit = keptKit({ sampleRateHz: RECORDING_RATE_HZ });
   const [planned] = planRecordings(lesson, request);
   return Buffer.from((await makeRecording(lesson, planned!, request, kit)).content as Uint8Array);
 }

@@ -9,10 +9,12 @@ import {
   openView,
   settled,
   sharedBrowser,
+  sharedDesk,
 } from '../../../../internal/testing/browser.ts';
 import { rowsOf } from '../students/kept-log.ts';
 
 const browser = await sharedBrowser();
+const show = sharedDesk(browser);
 
 const exercises = (lesson: Lesson) =>
   lesson.exercises.map((each) => formatPattern(each.parts[0]?.pattern ?? { bars: [] }));
@@ -21,7 +23,7 @@ const groove = (lesson: Lesson) =>
   Object.fromEntries(lesson.groove.map(({ voice, pattern }) => [voice, formatPattern(pattern)]));
 
 it('[ST9] writes the groove voice by voice and says its balance in decibels and in words', async () => {
-  const page = await openView(browser, 'First swing', 'groove');
+  const page = await show('First swing', 'groove');
   const bass = page.getByRole('group', { name: /^bass drum:/ });
   await bass.locator('[data-slot="0 1 0"]').click();
   await settled(page);
@@ -56,7 +58,7 @@ it('[ST9] writes the groove voice by voice and says its balance in decibels and 
 });
 
 it('[ST10] shows problems at their lines of the text, holds the page, and goes on when they are mended', async () => {
-  const page = await openView(browser, 'First swing', 'text');
+  const page = await show('First swing', 'text');
   const area = page.getByRole('textbox', { name: 'Text of the lesson' });
   const good = await area.inputValue();
   const wrong = good.replace('meter: 4/4', 'meter: 4/5').replace('- ... x.. ... ...', '- ... y.. ... ...');
@@ -100,7 +102,7 @@ async function proposedCount(page: Page, count: number): Promise<void> {
 }
 
 it('[ST24] leaves twelve bars by hand alone when a cell is pressed, and proposes beside them', async () => {
-  const page = await openView(browser, 'First swing', 'text');
+  const page = await show('First swing', 'text');
   const bars = Array.from(
     { length: 12 },
     (_, i) => `  - x.. ... ..x ${i % 2 ? 'x..' : '..x'} | ... ... ... ${i > 5 ? 'x.x' : 'x..'}`,
@@ -127,7 +129,7 @@ it('[ST24] leaves twelve bars by hand alone when a cell is pressed, and proposes
 });
 
 it('[ST24] keeps what is kept in the document, and places a page round it as one step', async () => {
-  const page = await openView(browser, 'First swing', 'compose');
+  const page = await show('First swing', 'compose');
   const old = exercises(await keptLesson(page));
   for (const number of [2, 5])
     await page
@@ -164,7 +166,7 @@ it('[ST24] keeps what is kept in the document, and places a page round it as one
 });
 
 it('[ST24] proposes by count and limits, and leaves what a person does not take', async () => {
-  const page = await openView(browser, 'First swing', 'compose');
+  const page = await show('First swing', 'compose');
   const old = exercises(await keptLesson(page));
   const count = page.getByRole('slider', { name: 'How many bars' });
   await count.focus();
@@ -178,7 +180,7 @@ it('[ST24] proposes by count and limits, and leaves what a person does not take'
 });
 
 it('[ST24] proposes two voices in dialogue, and makes a feathered bass drum loud enough to answer', async () => {
-  const page = await openView(browser, 'First swing', 'compose');
+  const page = await show('First swing', 'compose');
   await page.getByRole('radiogroup', { name: 'Second voice' }).getByText('bass drum').click();
   await proposedCount(page, 24);
   await proposal(page).getByRole('button', { name: 'Add after what is written' }).click();
@@ -189,7 +191,7 @@ it('[ST24] proposes two voices in dialogue, and makes a feathered bass drum loud
 });
 
 it('[ST24] proposes a second pass over the chosen exercise, and puts it after its own', async () => {
-  const page = await openView(browser, 'First swing', 'compose');
+  const page = await show('First swing', 'compose');
   const old = exercises(await keptLesson(page));
   const second = page.locator('[data-part="second-pass"]');
   await second.locator('summary').click();
@@ -208,7 +210,7 @@ it('[ST24] proposes a second pass over the chosen exercise, and puts it after it
 });
 
 it('[ST1300] proposes easier bars for the chosen exercise, says what changes, and puts one in its stead', async () => {
-  const page = await openView(browser, 'First swing', 'compose');
+  const page = await show('First swing', 'compose');
   const old = exercises(await keptLesson(page));
   const around = page.locator('[data-part="from-exercise"]');
   await page.getByRole('button', { name: /^Why bar 16 is as hard/ }).click();
@@ -279,7 +281,7 @@ it('[ST2301] leads to an exercise from what a student plays at the goal, as the 
 });
 
 it('[ST2300] proposes a term, writes its pages as sections behind the page, and then composes into any of them', async () => {
-  const page = await openView(browser, 'First swing', 'compose');
+  const page = await show('First swing', 'compose');
   const old = exercises(await keptLesson(page));
   const term = page.locator('[data-part="term"]');
   await term.locator('summary').click();
@@ -341,7 +343,7 @@ it('[ST2800] mixes a review of two lessons, and makes two second passes one afte
 });
 
 it('[ST2302] shows what practice says of difficulty and how sure that is, and changes nothing before it is taken', async () => {
-  const page = await openView(browser, 'First swing', 'compose');
+  const page = await show('First swing', 'compose');
   const before = await keptText(page);
   const learned = page.locator('[data-part="played-difficulty"]');
   await learned.locator('summary').click();
@@ -367,7 +369,7 @@ it('[ST2302] shows what practice says of difficulty and how sure that is, and ch
 });
 
 it('[ST160] offers every cell of meter and feel, and one of my own by tapping', async () => {
-  const page = await openView(browser, 'First swing', 'compose');
+  const page = await show('First swing', 'compose');
   const cells = page.getByRole('group', { name: '3 in a beat' }).getByRole('button');
   // definition: three places, each struck or not
   await expect.poll(() => cells.count()).toBe(8);
@@ -385,7 +387,7 @@ it('[ST160] offers every cell of meter and feel, and one of my own by tapping', 
 });
 
 it('[ST24] quotes as many figures of the trade as asked for, and names blocks after them', async () => {
-  const page = await openView(browser, 'First swing', 'compose');
+  const page = await show('First swing', 'compose');
   await page.getByText('Name each block after its figure').click();
   // definition: 24 lines have room for ten blocks: one for each of eight figures, and two more
   await expect.poll(() => proposal(page).getByRole('heading', { level: 4 }).count()).toBe(10);
