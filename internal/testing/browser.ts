@@ -225,12 +225,16 @@ async function openShared(browser: Browser): Promise<SharedDesk> {
   return { url: server.url, page, demo: (await lessonsOf(server.url)).map(({ text }) => text), close };
 }
 
-/** Goes to another address of the desk that is open, as its own links do: no page is loaded anew. */
-async function walkTo(page: Page, path: string): Promise<void> {
+async function leadTo(page: Page, path: string): Promise<void> {
   await page.evaluate((to) => {
     window.history.pushState(null, '', to);
     window.dispatchEvent(new PopStateEvent('popstate'));
   }, path);
+}
+
+/** Goes to another screen of the desk that is open, as its own links do, and waits until it is there: no page is loaded anew. */
+export function walkTo(page: Page, path: string): Promise<void> {
+  return untilQuiet(page, () => leadTo(page, path));
 }
 
 /** Shows a test a copy of a demo lesson that is the test's alone. */
@@ -261,9 +265,9 @@ export function sharedDesk(browser: Browser): ShowLesson {
     const data = { text };
     const copy = (await (await page.request.post(`${url}api/lessons`, { data })).json()) as StoredLesson;
     await page.setViewportSize(size);
-    await walkTo(page, '/');
+    await leadTo(page, '/');
     await page.locator('[data-part="lesson-card"]').first().waitFor();
-    await walkTo(page, pathOf({ at: 'lesson', id: copy.id, view }));
+    await leadTo(page, pathOf({ at: 'lesson', id: copy.id, view }));
     await page.locator(`main, [data-part="room"]`).first().waitFor();
     await settled(page);
     return page;

@@ -9,11 +9,14 @@ import {
   openWindow,
   settled,
   sharedBrowser,
+  sharedDesk,
   startDesk,
+  walkTo,
 } from '../../../../internal/testing/browser.ts';
 import { DEMO_LESSONS } from '../../../../internal/testing/demo-lessons.ts';
 
 const browser = await sharedBrowser();
+const show = sharedDesk(browser);
 
 const exercises = (lesson: Lesson) =>
   lesson.exercises.map((each) => formatPattern(each.parts[0]?.pattern ?? { bars: [] }));
@@ -23,7 +26,7 @@ const pick = (page: Page, name: string) =>
   page.getByRole('radio', { name, exact: true }).click({ force: true });
 
 it('[ST401] tells what another meter or feel does, does it, and brings all of it back in one step', async () => {
-  const page = await openView(browser, 'First swing', 'page');
+  const page = await show('First swing', 'page');
   const before = await keptText(page);
   await press(page, /^Change meter, feel and tempo/);
   await pick(page, '3/4');
@@ -77,7 +80,7 @@ it('[ST402] writes a groove of two bars with accents, another limb, lead and ord
 });
 
 it('[ST403] makes a section, names it, writes to it and takes it out again', async () => {
-  const page = await openView(browser, 'First swing', 'page');
+  const page = await show('First swing', 'page');
   const before = await keptText(page);
   await press(page, 'Add a section');
   const heading = page.getByRole('textbox', { name: 'Heading of section 2' });
@@ -105,11 +108,11 @@ it('[ST405] takes out what was brought in by mistake, and brings a lesson back f
   ).json()) as { readonly id: string };
   const row = JSON.stringify({ id: 'phone 1', startedAt: '2026-11-25T18:30:00+01:00' });
   await page.request.post(`${url}api/students/${student.id}/log`, { data: { version: 1, rows: [row] } });
-  await page.goto(`${url}students`);
+  await walkTo(page, '/students');
   await page.getByText('What was brought in').click();
   await page.getByRole('button', { name: /^Take out what was brought in/ }).click();
   await page.getByText('What was brought in').waitFor({ state: 'detached' });
-  await page.goto(`${url}bin`);
+  await walkTo(page, '/bin');
   await page.getByRole('button', { name: 'Bring back First swing' }).click();
   await page.getByRole('button', { name: /^Bring back Kaito/ }).click();
   await page.getByText('Nothing was deleted in the last 30 days.').waitFor();

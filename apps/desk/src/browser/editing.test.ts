@@ -7,10 +7,12 @@ import {
   openWindow,
   settled,
   sharedBrowser,
+  sharedDesk,
   startDesk,
 } from '../../../../internal/testing/browser.ts';
 
 const browser = await sharedBrowser();
+const show = sharedDesk(browser);
 
 async function openFirstSwing(options: Parameters<typeof openWindow>[2]): Promise<Page> {
   const { url } = await startDesk();
@@ -27,12 +29,12 @@ async function patterns(page: Page): Promise<readonly string[]> {
 }
 
 it.each([
-  ['clicked', { viewport: { width: 1440, height: 900 } }],
+  ['clicked', null],
   ['tapped', { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true }],
 ] as const)(
   '[ST5] puts a stroke where a slot is %s and takes it away again; comments survive',
   async (how, options) => {
-    const page = await openFirstSwing(options);
+    const page = await (options ? openFirstSwing(options) : show('First swing', 'page'));
     const slot = page.locator('[data-exercise="1"] [data-slot="0 2 1"]');
     const press = (target: Locator) => (how === 'tapped' ? target.tap() : target.click());
     const before = await keptText(page);
@@ -94,12 +96,12 @@ async function dragByTouch(page: Page, from: number, to: number): Promise<void> 
 }
 
 it.each([
-  ['a mouse', dragByMouse, { viewport: { width: 1440, height: 900 } }],
+  ['a mouse', dragByMouse, null],
   ['a finger', dragByTouch, { viewport: { width: 820, height: 1180 }, hasTouch: true }],
 ] as const)(
   '[ST7] moves an exercise by dragging its number with %s; numbers follow',
   async (_, drag, options) => {
-    const page = await openFirstSwing(options);
+    const page = await (options ? openFirstSwing(options) : show('First swing', 'page'));
     const before = await patterns(page);
     await bringUp(page, 6);
     await drag(page, 8, 5);
@@ -114,7 +116,7 @@ it.each([
 );
 
 it('[ST7] moves an exercise by keys and says where it went', async () => {
-  const page = await openFirstSwing({ viewport: { width: 1440, height: 900 } });
+  const page = await show('First swing', 'page');
   const before = await patterns(page);
   await page.locator('[data-exercise="3"] [data-part="resting-press"]').click();
   await page.locator('[data-exercise="3"] [data-slot][tabindex="0"]').waitFor();

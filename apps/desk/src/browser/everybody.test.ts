@@ -1,7 +1,13 @@
 import { gzipSync } from 'node:zlib';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
-import { openWindow, sharedBrowser, startDesk, turnTo } from '../../../../internal/testing/browser.ts';
+import {
+  openWindow,
+  sharedBrowser,
+  startDesk,
+  turnTo,
+  walkTo,
+} from '../../../../internal/testing/browser.ts';
 
 const browser = await sharedBrowser();
 
@@ -16,9 +22,8 @@ it.each([
   expect(await findings(page)).toEqual([]);
   const lesson = (await page.getByRole('link', { name: /First swing/ }).getAttribute('href')) as string;
   const open = async (path: string) => {
-    await page.goto(new URL(path, url).href);
+    await walkTo(page, path);
     await page.locator('main').first().waitFor();
-    await page.waitForLoadState('networkidle');
     expect(await findings(page), path).toEqual([]);
   };
   await open(lesson);

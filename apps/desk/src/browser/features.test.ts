@@ -9,13 +9,16 @@ import {
   openWindow,
   settled,
   sharedBrowser,
+  sharedDesk,
   startDesk,
   turnTo,
+  walkTo,
 } from '../../../../internal/testing/browser.ts';
 import { coverPage, PHONES, underNotch } from '../../../../internal/testing/notch.ts';
 import type { View } from '../shared/address.ts';
 
 const browser = await sharedBrowser();
+const show = sharedDesk(browser);
 
 const PHONE = { width: 390, height: 844 } as const;
 /** All views but the first. */
@@ -47,8 +50,7 @@ function tooSmall(page: Page, least: number): Promise<readonly string[]> {
 }
 
 it('[ST38] has nothing to press that is smaller than 24 pixels, or than 44 on a phone', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, url);
+  const page = await show('First swing', 'page');
   const expectLargeTargets = async (view: string) => {
     for (const width of [390, 820, 1440]) {
       await page.setViewportSize({ width, height: 844 });
@@ -58,20 +60,18 @@ it('[ST38] has nothing to press that is smaller than 24 pixels, or than 44 on a 
         .toEqual([]);
     }
   };
-  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
-  await expectLargeTargets('/');
-  await open(page, url, 'First swing');
   await expectLargeTargets('page');
   for (const view of OTHER_VIEWS) {
     await turnTo(page, view);
     await expectLargeTargets(view);
   }
+  await walkTo(page, '/');
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
+  await expectLargeTargets('/');
 });
 
 it('[ST38] chooses a bar by a press anywhere on the line of difficulty, and by its keys', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, 'about:blank', { viewport: PHONE });
-  await open(page, url, 'First swing', 'compose');
+  const page = await show('First swing', 'compose', PHONE);
   const line = page.getByRole('slider', { name: 'How hard each bar is against this groove' });
   const box = await line.boundingBox();
   if (!box) throw new Error('the line is not shown');
@@ -88,9 +88,8 @@ it('[ST38] chooses a bar by a press anywhere on the line of difficulty, and by i
 it('[ST39] shows every view of a lesson in sight on a phone, in English and in German', async () => {
   const { url } = await startDesk();
   for (const locale of ['en', 'de']) {
-    const page = await openWindow(browser, url, { locale, viewport: PHONE });
-    const lesson = await page.locator('[data-part="lesson-card"] a').first().getAttribute('href');
-    await page.goto(new URL(lesson ?? '', url).href);
+    const address = await addressOf(url, 'First swing', 'page');
+    const page = await openWindow(browser, address, { locale, viewport: PHONE });
     const tabs = page.locator('[data-part="index-tabs"] a');
     await tabs.nth(5).waitFor();
     const boxes = await tabs.evaluateAll((all) =>
@@ -106,9 +105,7 @@ it('[ST39] shows every view of a lesson in sight on a phone, in English and in G
 });
 
 it('[ST39] cuts no line of the text, and keeps each number beside its line', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, 'about:blank', { viewport: PHONE });
-  await open(page, url, 'First swing', 'text');
+  const page = await show('First swing', 'text', PHONE);
   const area = page.getByRole('textbox', { name: 'Text of the lesson' });
   const cut = await area.evaluate((each) => [
     each.scrollWidth - each.clientWidth,
@@ -120,9 +117,7 @@ it('[ST39] cuts no line of the text, and keeps each number beside its line', asy
 });
 
 it('[ST39] keeps the strokes in reach on a phone and opens the other tools over the page', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, 'about:blank', { viewport: PHONE });
-  await open(page, url, 'First swing');
+  const page = await show('First swing', 'page', PHONE);
   const box = page.locator('[data-part="pencil-box"]');
   const at = await box.boundingBox();
   const ledge = await page.locator('[data-part="ledge"]').boundingBox();
@@ -149,13 +144,14 @@ it('[ST3700] nothing lies under what a phone covers, upright and on its side', a
   };
   await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   await expectClear('/');
-  await open(page, url, 'First swing');
+  await page.getByRole('link', { name: 'Open First swing' }).click();
+  await page.locator('[data-view="page"] [data-slot]').first().waitFor();
   await expectClear('page');
   for (const view of ['text', 'room'] as const) {
     await turnTo(page, view);
     await expectClear(view);
   }
-  await page.goto(new URL('/students', url).href);
+  await walkTo(page, '/students');
   await page.getByRole('heading', { level: 1 }).waitFor();
   await expectClear('students');
 });
@@ -230,9 +226,7 @@ it('[ST101] changes between two settings by one key while it plays', async () =>
 });
 
 it('[ST102] loops a bar by its number and by a key, on the page and in the room', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, 'about:blank', { viewport: { width: 1440, height: 900 } });
-  await open(page, url, 'Straight-eighth bossa');
+  const page = await show('Straight-eighth bossa', 'page');
   const second = page.getByRole('button', { name: 'Loop bar 2' });
   await second.click();
   expect(await second.getAttribute('aria-pressed')).toBe('true');
@@ -251,9 +245,7 @@ it('[ST102] loops a bar by its number and by a key, on the page and in the room'
 });
 
 it('[ST103] mirrors the plan of the limbs for a left-handed set-up', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, 'about:blank', { viewport: { width: 1440, height: 900 } });
-  await open(page, url, 'First swing', 'groove');
+  const page = await show('First swing', 'groove');
   const plan = page.getByRole('list', { name: 'Who plays what, seen from the throne' }).getByRole('listitem');
   expect(await plan.nth(1).textContent()).toBe('right handride');
   await page.getByText('left-handed', { exact: true }).click();
@@ -264,9 +256,7 @@ it('[ST103] mirrors the plan of the limbs for a left-handed set-up', async () =>
 });
 
 it('[ST104] writes in the second voice of an exercise slot by slot', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, 'about:blank', { viewport: { width: 1440, height: 900 } });
-  await open(page, url, 'First swing');
+  const page = await show('First swing', 'page');
   await page.getByRole('button', { name: 'Add a voice' }).click();
   await page.getByRole('menuitem', { name: 'bass drum' }).click();
   const editor = page.locator('[data-part="line-editor"]');
@@ -278,7 +268,7 @@ it('[ST104] writes in the second voice of an exercise slot by slot', async () =>
   await page.getByRole('button', { name: 'snare', pressed: true }).waitFor();
   await expect.poll(() => field.inputValue()).not.toBe('... ..x ... ...');
   await settled(page);
-  await page.goto(`${page.url()}/text`);
+  await turnTo(page, 'text');
   const text = await page.getByRole('textbox', { name: 'Text of the lesson' }).inputValue();
   expect(text).toMatch(/bass: "?\.\.\. \.\.x \.\.\. \.\.\./);
 });
@@ -311,15 +301,12 @@ async function practiceLog(): Promise<string> {
 
 it('[ST26] axe finds nothing on the roster, light or dark', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: PHONE });
-  await page.evaluate(() =>
-    fetch('/api/students', {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ name: 'Kaito' }),
-    }),
-  );
-  await page.goto(new URL('/students', url).href);
+  await fetch(new URL('/api/students', url), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ name: 'Kaito' }),
+  });
+  const page = await openWindow(browser, new URL('/students', url).href, { viewport: PHONE });
   await page.getByRole('region', { name: 'Draft for the next lesson' }).waitFor();
   // library: axe-core 4.14, every rule that it runs by default, those about colour in both schemes
   expect(await findings(page)).toEqual([]);

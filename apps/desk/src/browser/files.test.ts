@@ -10,11 +10,13 @@ import {
   openWindow,
   settled,
   sharedBrowser,
+  sharedDesk,
   startDesk,
 } from '../../../../internal/testing/browser.ts';
 import { drawPdf, readPdf } from '../../../../internal/testing/pdf.ts';
 
 const browser = await sharedBrowser();
+const show = sharedDesk(browser);
 
 /** So high that the ledge lies under the pages and not over them. */
 const TALL = { width: 1440, height: 3200 };
@@ -57,7 +59,7 @@ function likeness(page: Page, a: string, b: string): Promise<number> {
 }
 
 it('[ST23] previews the pages that the file has, on either paper, and keeps what was chosen', async () => {
-  const page = await openView(browser, 'First swing', 'print', { viewport: TALL });
+  const page = await show('First swing', 'print', TALL);
   const preview = page.locator('[data-part="print-page"] svg:not(svg svg)');
   await preview.first().waitFor();
   for (const [paper, size] of [

@@ -11,18 +11,19 @@ import {
   PATIENCE_MS,
   settled,
   sharedBrowser,
+  sharedDesk,
   startDesk,
+  walkTo,
 } from '../../../../internal/testing/browser.ts';
 
 const browser = await sharedBrowser();
+const show = sharedDesk(browser);
 
 const slot = (page: Page, exercise: number) =>
   page.locator(`[data-exercise="${exercise}"] [data-slot]`).first();
 
 it('[ST421] makes a form of one’s own by tapping, which is heard and kept', async () => {
-  const page = await openView(browser, 'First swing', 'page', {
-    viewport: { width: 390, height: 844 },
-  });
+  const page = await show('First swing', 'page', { width: 390, height: 844 });
   await page.getByRole('button', { name: 'Forms', exact: true }).click();
   await page.getByRole('button', { name: 'New form from this one' }).click();
   await page.getByRole('button', { name: 'Add a section to the form' }).click();
@@ -52,7 +53,7 @@ it('[ST423] copies exercises from one lesson into another by keys, several at on
   await page.keyboard.press('Shift+ArrowDown');
   await page.keyboard.press('Control+c');
   await page.getByText('3 exercises copied.').waitFor();
-  await page.goto(await addressOf(url, 'Swing, limb by limb', 'page'));
+  await walkTo(page, new URL(await addressOf(url, 'Swing, limb by limb', 'page')).pathname);
   await slot(page, 1).focus();
   await page.keyboard.press('Control+v');
   await page.getByText('3 exercises put in.').waitFor();
@@ -61,7 +62,7 @@ it('[ST423] copies exercises from one lesson into another by keys, several at on
   expect(exercises.slice(1, 4).map(({ from }) => from?.lesson)).toEqual(Array(3).fill('first-swing'));
   expect(exercises).toHaveLength(25);
   // A waltz has other bars.
-  await page.goto(await addressOf(url, 'Jazz waltz', 'page'));
+  await walkTo(page, new URL(await addressOf(url, 'Jazz waltz', 'page')).pathname);
   await slot(page, 1).focus();
   await page.keyboard.press('Control+v');
   await page.getByText('What was copied has 4 beats in a bar; here a bar has 3.').waitFor();
@@ -134,7 +135,7 @@ it('[ST424] [ST3802] clicks on 2 and 4 alone, counts aloud over them, and counts
 });
 
 it('[ST404] loses no press of several in a row: twelve bars are twelve', async () => {
-  const page = await openView(browser, 'First swing', 'page');
+  const page = await show('First swing', 'page');
   await page.getByRole('button', { name: 'The same bar again' }).focus();
   await Promise.all(Array.from({ length: 11 }, () => page.keyboard.press('Enter')));
   const bars = async () => (await keptLesson(page)).exercises[0]?.parts[0]?.pattern.bars.length;

@@ -9,6 +9,7 @@ import {
   sharedBrowser,
   startDesk,
   turnTo,
+  walkTo,
 } from '../../../../internal/testing/browser.ts';
 import { ballFrames, openListening, waitForStrokes, watchBall } from '../../../../internal/testing/sound.ts';
 
@@ -79,15 +80,15 @@ it('[ST28] shows a German reader no word that is not in the German catalogue', a
   await page.getByRole('button', { name: german.desk.more({ title: 'First swing' }) }).click();
   await page.getByRole('menu').waitFor();
   await lookAt();
-  await page.goto(new URL(href ?? '', url).href);
+  await page.keyboard.press('Escape');
+  await walkTo(page, href ?? '');
   await page.locator('main').first().waitFor();
-  await page.waitForLoadState('networkidle');
   await lookAt();
   for (const view of OTHER_VIEWS) {
     await turnTo(page, view);
     await lookAt();
   }
-  await page.goto(new URL(href ?? '', url).href);
+  await walkTo(page, href ?? '');
   for (const opener of [german.page.keys, german.sound.settings]) {
     await page.getByRole('button', { name: opener, exact: true }).click();
     await page.getByRole('dialog').waitFor();

@@ -4,9 +4,9 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import {
   addressOf,
-  openView,
   settled,
   sharedBrowser,
+  sharedDesk,
   startDesk,
 } from '../../../../internal/testing/browser.ts';
 import type { WindowOptions } from '../../../../internal/testing/kit-at-hand.ts';
@@ -16,6 +16,7 @@ import type { View } from '../shared/address.ts';
 const RATE = 44_100;
 
 const browser = await sharedBrowser();
+const show = sharedDesk(browser);
 
 const DEMO = parseLesson(readFileSync('demo/first-swing.lesson.yaml', 'utf8'), 'demo').lesson as Lesson;
 
@@ -93,7 +94,7 @@ it.each([
   [1440, 900],
   [820, 1180],
 ])('[ST1501] shows number, tempo and beat as they are read at two metres: %i wide', async (width, height) => {
-  const page = await openListeningTo('room', { viewport: { width, height } });
+  const page = await show('First swing', 'room', { width, height });
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   const beat = page.locator('[data-part="room-beat"]');
   await expect.poll(() => beat.textContent()).toMatch(/^[1-4]$/);
@@ -111,6 +112,7 @@ it.each([
   // standard: ISO 9241-303: 20 minutes of arc, at 2 m 11.6 mm; CSS Values and Units 3: an inch has 96 px and 25.4 mm
   const least = (2000 * Math.tan((20 / 60) * (Math.PI / 180)) * 96) / 25.4;
   for (const height of heights) expect(height).toBeGreaterThanOrEqual(least);
+  await page.getByRole('button', { name: 'Stop', exact: true }).click();
 });
 
 /** Keeps what is asked of the screen's lock, and lets it be given as the browser gives it. */
@@ -130,7 +132,7 @@ const asked = (page: Page) =>
   page.evaluate(() => (window as unknown as { askedOfWakeLock: string[] }).askedOfWakeLock);
 
 it('[ST381] shows what the teacher wrote to the section', async () => {
-  const page = await openView(browser, 'Swing, limb by limb', 'room');
+  const page = await show('Swing, limb by limb', 'room');
   await page.getByRole('button', { name: 'Each limb, and why' }).click();
   const text = page.getByRole('dialog', { name: 'Each limb, and why' });
   expect(await text.locator('li strong').allTextContents()).toEqual([
@@ -143,7 +145,7 @@ it('[ST381] shows what the teacher wrote to the section', async () => {
 });
 
 it('[ST33] asks for the screen to stay awake while the room is open, and lets it go after', async () => {
-  const page = await openView(browser, 'First swing', 'page');
+  const page = await show('First swing', 'page');
   await page.evaluate(watchWakeLock);
   expect(await asked(page)).toEqual([]);
   await page.getByRole('link', { name: 'Lesson room' }).click();

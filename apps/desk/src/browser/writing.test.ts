@@ -1,8 +1,15 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { openWindow, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
+import {
+  openWindow,
+  settled,
+  sharedBrowser,
+  sharedDesk,
+  startDesk,
+} from '../../../../internal/testing/browser.ts';
 
 const browser = await sharedBrowser();
+const show = sharedDesk(browser);
 
 async function openLesson(page: Page, title: string): Promise<void> {
   await page.getByRole('link', { name: `Open ${title}` }).click();
@@ -17,9 +24,7 @@ async function typePattern(page: Page, text: string): Promise<void> {
 }
 
 it('[ST11] undoes and redoes through the whole history, also after a reload', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
-  await openLesson(page, 'First swing');
+  const page = await show('First swing', 'page');
   const first = await patternField(page).inputValue();
   for (const text of ['x.x ... ... ...', '..x ..x ..x ..x']) {
     await typePattern(page, text);
@@ -39,10 +44,7 @@ it('[ST11] undoes and redoes through the whole history, also after a reload', as
 });
 
 it('[ST11] undoes by its keys wherever no text is written, a box that was just ticked too', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
-  await openLesson(page, 'First swing');
-  await page.goto(`${page.url().replace(/\/page$/, '')}/print`);
+  const page = await show('First swing', 'print');
   const box = page.getByRole('checkbox', { name: 'Counts under the notes' });
   const before = await box.isChecked();
   await box.press('Space');
@@ -53,9 +55,7 @@ it('[ST11] undoes by its keys wherever no text is written, a box that was just t
 });
 
 it('[ST8] says beside the field what is wrong with a pattern text, and does not keep it', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
-  await openLesson(page, 'First swing');
+  const page = await show('First swing', 'page');
   const before = await patternField(page).inputValue();
   await patternField(page).fill('x.. ..y x.x ...');
   const fault = page.locator('[data-part="pencil-box"] [id$="-fault"]');
@@ -69,10 +69,7 @@ it('[ST8] says beside the field what is wrong with a pattern text, and does not 
 });
 
 it('[ST3] shows both versions when another window changed the lesson, and loses neither', async () => {
-  const { url } = await startDesk();
-  const one = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
-  await openLesson(one, 'First swing');
-  await settled(one);
+  const one = await show('First swing', 'page');
   const two = await openWindow(browser, one.url(), { viewport: { width: 1440, height: 900 } });
   await two.locator('[data-part="line-editor"]').first().waitFor();
   await two.route('**/api/lessons/*', (route) =>
@@ -118,10 +115,7 @@ it('[ST4] keeps changes while the server cannot be reached, also over a reload',
 });
 
 it('[ST25] turns exercises in the room by arrow and page keys, and plays with space', async () => {
-  const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
-  await openLesson(page, 'First swing');
-  await page.goto(`${page.url()}/room`);
+  const page = await show('First swing', 'room');
   const number = page.locator('[data-part="room-number"] strong');
   await number.waitFor();
   await page.keyboard.press('ArrowRight');
