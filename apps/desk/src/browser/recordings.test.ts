@@ -138,6 +138,14 @@ async function modelOf(file: string, exercise: number, bpm: number, formName = '
   return Buffer.from((await makeRecording(lesson, planned!, request, kit)).content as Uint8Array);
 }
 
+let first: Promise<Buffer> | null = null;
+
+/** The first exercise of First swing, made once for the tests that bring it in. */
+function firstAt120(): Promise<Buffer> {
+  first ??= modelOf('first-swing.lesson.yaml', 1, 120);
+  return first;
+}
+
 it('[ST3601] [ST5401] a film follows a recording of an exercise that is added, heard and told with its faults', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, await addressOf(url, 'First swing', 'print'));
@@ -145,7 +153,7 @@ it('[ST3601] [ST5401] a film follows a recording of an exercise that is added, h
   const form = page.locator('[data-part="films"]');
   await form.getByText('some', { exact: true }).click();
   await form.getByText('Over your own playing').click();
-  const played = await modelOf('first-swing.lesson.yaml', 1, 120);
+  const played = await firstAt120();
   const file = { name: 'one.wav', mimeType: 'audio/wav', buffer: played };
   await form.locator('input[type="file"]').setInputFiles(file);
   const row = form.locator('[data-part="performance"]');
@@ -202,7 +210,7 @@ async function dropForKaito(recording: Buffer): Promise<Page> {
 }
 
 it('[ST901] hears a recording that is dropped on the desk, tells what it heard, and keeps it with the student', async () => {
-  const page = await dropForKaito(await modelOf('first-swing.lesson.yaml', 1, 120));
+  const page = await dropForKaito(await firstAt120());
   const take = page.locator('[data-part="take-form"]');
   await take.getByRole('button', { name: 'Listen' }).click();
   await page.locator('[data-part="take-form"][data-at="heard"]').waitFor({ timeout: 2 * PATIENCE_MS });
