@@ -16,7 +16,7 @@ import {
   startServer,
 } from '@shedbook/server';
 import { type Browser, chromium, type Page, type Request } from 'playwright-core';
-import { afterAll, expect, onTestFailed, onTestFinished } from 'vitest';
+import { expect, onTestFailed, onTestFinished } from 'vitest';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 import { sharedMakers } from './makers.ts';
 import { chromiumPath } from './programs.mjs';
@@ -200,7 +200,7 @@ export async function openView(
   return page;
 }
 
-/** What the tests of a file share: a desk that runs, and a window on it. */
+/** What tests share: a desk that runs, and a window on it. */
 interface SharedDesk {
   readonly url: string;
   readonly page: Page;
@@ -211,18 +211,30 @@ interface SharedDesk {
 
 async function openShared(browser: Browser): Promise<SharedDesk> {
   const dataDir = newFolder();
+  const remove = () => rmSync(dataDir, { recursive: true, force: true });
+  process.once('exit', remove);
   cpSync(await seededFolder(), dataDir, { recursive: true });
   const server = await startServer({ port: 0, dataDir, staticDir: SITE, makers: sharedMakers });
   const context = await newWindow(browser);
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE_MS);
   await page.goto(server.url);
+  const demo = (await lessonsOf(server.url)).map(({ text }) => text);
   const close = async () => {
     await context.close();
     await server.close();
-    rmSync(dataDir, { recursive: true, force: true });
+    remove();
   };
-  return { url: server.url, page, demo: (await lessonsOf(server.url)).map(({ text }) => text), close };
+  return { url: server.url, page, demo, close };
+}
+
+let shared: SharedDesk | null = null;
+
+/** Leaves the shared window to nobody: the next test has another. */
+async function leaveShared(): Promise<void> {
+  const left = shared;
+  shared = null;
+  await left?.close();
 }
 
 async function leadTo(page: Page, path: string): Promise<void> {
@@ -245,30 +257,27 @@ export type ShowLesson = (
 ) => Promise<Page>;
 
 /**
- * A desk and a window for the tests of a file that ask for no others: each writes in a lesson of its own, and no page is
- * loaded for it, which takes a second of the processor. After a test that failed there is another window.
+ * A desk and a window for all tests of this process that ask for no others: each writes in a lesson of its own, and no
+ * page is loaded for it, which takes a second of the processor. After a test that failed there is another window.
  */
 export function sharedDesk(browser: Browser): ShowLesson {
-  let shared: SharedDesk | null = null;
-  const leave = async () => {
-    const left = shared;
-    shared = null;
-    await left?.close();
-  };
-  afterAll(leave);
   return async (title, view, size = { width: 1440, height: 900 }) => {
     shared ??= await openShared(browser);
-    onTestFailed(leave);
     const { url, page, demo } = shared;
+    onTestFailed(leaveShared);
     const text = demo.find((each) => each.includes(`title: ${title}\n`));
     if (text === undefined) throw new Error(`no lesson is called ${title}`);
     const data = { text };
     const copy = (await (await page.request.post(`${url}api/lessons`, { data })).json()) as StoredLesson;
+    onTestFinished(async () => {
+      await leadTo(page, '/').catch(leaveShared);
+      // the more lessons there are, the longer the desk takes to show them
+      await fetch(new URL(`/api/lessons/${copy.id}`, url), { method: 'DELETE' }).catch(leaveShared);
+    });
     await page.setViewportSize(size);
-    await leadTo(page, '/');
     await page.locator('[data-part="lesson-card"]').first().waitFor();
     await leadTo(page, pathOf({ at: 'lesson', id: copy.id, view }));
-    await page.locator(`main, [data-part="room"]`).first().waitFor();
+    await page.locator('main, [data-part="room"]').first().waitFor();
     await settled(page);
     return page;
   };

@@ -1,10 +1,16 @@
 import { expect, it } from 'vitest';
-import { keptLesson, openView, settled, sharedBrowser } from '../../../../internal/testing/browser.ts';
+import {
+  keptLesson,
+  settled,
+  sharedBrowser,
+  sharedDesk,
+  turnTo,
+} from '../../../../internal/testing/browser.ts';
 
-const browser = await sharedBrowser();
+const show = sharedDesk(await sharedBrowser());
 
 it('[ST2100] how a limb plays is chosen in the groove, and shown there and in the lesson room', async () => {
-  const page = await openView(browser, 'Swing, limb by limb', 'groove');
+  const page = await show('Swing, limb by limb', 'groove');
   const bass = page.locator('[data-voice="bass"]').first();
   await bass.getByText('heel down').waitFor();
   await page
@@ -19,7 +25,7 @@ it('[ST2100] how a limb plays is chosen in the groove, and shown there and in th
   await settled(page);
   await bass.getByText('heel up, the knee leads, lightly').waitFor();
   expect((await keptLesson(page)).how.bass).toEqual(['heel up', 'the knee leads', 'lightly']);
-  await page.goto(page.url().replace(/groove$/, 'room'));
+  await turnTo(page, 'room');
   const said = page.locator('[data-part="room"] [data-part="how"]');
   await said.getByText('bass drum: heel up, the knee leads, lightly').waitFor();
   // The sign stands beside its word, drawn, and is not read out
