@@ -36,7 +36,9 @@ function told(lesson: Lesson, notes: readonly PlayedNote[]) {
 it('[JU8102] an exercise is told by the limbs that play it, though the one with most of the strokes stays out', () => {
   // definition: the very strokes of an exercise are that exercise; five sixths of those written may be the ride's
   const heard = SLOW.exercises.map(({ number }) => told(SLOW, notesOf(SLOW, number, ['ride'])));
-  expect(heard).toEqual(SLOW.exercises.map(({ number }) => ({ fact: 'exercise-most-like', exercise: number })));
+  expect(heard).toEqual(
+    SLOW.exercises.map(({ number }) => ({ fact: 'exercise-most-like', exercise: number })),
+  );
 });
 
 it('[JU8103] the groove alone was played only where every limb of it was; of another groove nothing is told', () => {

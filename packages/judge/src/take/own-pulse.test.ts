@@ -28,16 +28,8 @@ function foundOf(sheet: string, exercise: number) {
 
 // common practice: the ride (or the hat) carries the time, and what does not meet it is early or late
 it('[JU8101] the pulse goes through the lead in every round, be there ever so few strokes of the others', () => {
-  const sheets = [
-    ['jazz-waltz', [1, 2, 3, 4, 5, 6]],
-    ['samba', [1]],
-  ] as const;
-  for (const [sheet, exercises] of sheets) {
-    for (const exercise of exercises) {
-      const found = foundOf(sheet, exercise);
-      expect(found.length, `${sheet} ${exercise}`).toBeGreaterThan(0);
-      const others = found.filter(({ what, isLead, rounds }) => what !== 'early' || isLead || rounds);
-      expect(others, `${sheet} ${exercise}`).toEqual([]);
-    }
-  }
+  const pages = [1, 2, 3, 4, 5, 6].map((exercise) => foundOf('jazz-waltz', exercise));
+  const all = [...pages, foundOf('samba', 1)];
+  expect(all.filter((found) => found.length === 0)).toEqual([]);
+  expect(all.flat().filter(({ what, isLead, rounds }) => what !== 'early' || isLead || rounds)).toEqual([]);
 });
