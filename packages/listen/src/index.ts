@@ -11,7 +11,7 @@ export { LiveLoudspeaker } from './loudspeaker/live.ts';
 export { matchOnsets, type OnsetScore, scoreOnsets } from './match/onsets.ts';
 export { matchBeats, summariseSwing, swingRatios } from './measure/swing.ts';
 export { listenToNotes } from './midi/listen-to-notes.ts';
-export type { PlayedNote } from './midi/notes.ts';
+export { type PlayedNote, strokesSent } from './midi/notes.ts';
 export { HEARD_VOICES, type HeardVoice } from './network/heard-voices.data.ts';
 export { StrokeNetwork } from './network/network.ts';
 export { unpackWeights } from './network/weights.ts';

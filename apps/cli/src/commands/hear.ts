@@ -15,13 +15,14 @@ import { decodeSound, InputError } from '@shedbook/host';
 import {
   type Known,
   lessonOfTranscript,
+  strokesSent,
   TakeListener,
   type Transcribed,
   type Transcript,
   transcribeNotes,
 } from '@shedbook/listen';
 import { say } from '@shedbook/words';
-import { isMidi, notesOf, readKeysFile, readMidiTake } from '../listen/midi-take.ts';
+import { isMidi, readKeysFile, readMidiTake } from '../listen/midi-take.ts';
 import { refuseOption } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
 import { replaceTextFile } from '../text-file.ts';
@@ -57,7 +58,10 @@ async function transcribed(
   keys: KitKeys,
   terminal: Speaker,
 ): Promise<Transcribed> {
-  if (await isMidi(path)) return transcribeNotes(notesOf(await readMidiTake(path, keys, terminal)), known);
+  if (await isMidi(path)) {
+    const { notes } = await readMidiTake(path, keys, terminal);
+    return transcribeNotes(strokesSent(notes), known);
+  }
   const { sampleRateHz, blocks } = await decodeSound(path);
   const listener = new TakeListener(sampleRateHz);
   for await (const block of blocks) listener.push(block);

@@ -3,7 +3,7 @@
  *
  * Conventions: what a file is, its first bytes say, not its name.
  */
-import { Seconds } from '@shedbook/core';
+import { padVoice, Seconds } from '@shedbook/core';
 import type { KitKeys } from '@shedbook/exchange';
 import { decodeSound } from '@shedbook/host';
 import {
@@ -15,10 +15,11 @@ import {
   PadListener,
   type Recording,
   startLoops,
+  strokesSent,
   TakeListener,
 } from '@shedbook/listen';
 import type { Speaker } from '../terminal.ts';
-import { isMidi, notesOf, readMidiTake, tapsOf } from './midi-take.ts';
+import { isMidi, readMidiTake } from './midi-take.ts';
 
 /** How a take is to be heard. */
 export interface HearOptions {
@@ -52,7 +53,7 @@ async function hearMidi(
   { terminal, latencySeconds, onPad, keys }: HearOptions,
 ): Promise<HeardTake> {
   const take = await readMidiTake(path, keys, terminal);
-  const notes = onPad ? tapsOf(take, asked) : notesOf(take);
+  const notes = strokesSent(take.notes, onPad ? padVoice(asked.lesson, asked.exercise) : null);
   if (latencySeconds === null)
     return heardAs((each) => listenToNotes(notes, take.durationSeconds, each), asked);
   const listener = createLiveListener(asked, { latencySeconds, onPad });

@@ -4,10 +4,8 @@
  * Conventions: what a file is, its first bytes say, not its name.
  */
 import { open } from 'node:fs/promises';
-import { isVoice, padVoice, TakeDb } from '@shedbook/core';
 import { type KitKeys, type MidiTake, readKitKeys } from '@shedbook/exchange';
 import { InputError, readOutside, unreadableFile } from '@shedbook/host';
-import type { Asked, PlayedNote } from '@shedbook/listen';
 import { formatByteProblem } from '@shedbook/words';
 import { refused } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
@@ -42,20 +40,6 @@ export async function readMidiTake(path: string, keys: KitKeys, terminal: Speake
   if (errors.length > 0) throw new InputError((to) => lines(errors)(to).join('\n'));
   for (const line of lines(take.problems)(terminal.catalogue)) terminal.warn(line);
   return take;
-}
-
-/** The strokes of a take on the drum set, in order of time. */
-export function notesOf({ notes }: MidiTake): readonly PlayedNote[] {
-  return notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
-    isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [],
-  );
-}
-
-/** The strokes of a take on one pad, in order of time: whatever key it sends, it is the exercise's voice. */
-export function tapsOf({ notes }: MidiTake, { lesson, exercise }: Asked): readonly PlayedNote[] {
-  const voice = padVoice(lesson, exercise);
-  if (voice === null) return [];
-  return notes.map(({ timeSeconds, levelDb }) => ({ timeSeconds, voice, levelDb: TakeDb(levelDb) }));
 }
 
 /**

@@ -1,16 +1,14 @@
 /** Writing down what was played, beside the page. */
-import { Hertz, isVoice } from '@shedbook/core';
+import { Hertz } from '@shedbook/core';
 import { readMidi } from '@shedbook/exchange';
-import { type Known, type StruckVoice, TakeListener, transcribeNotes } from '@shedbook/listen';
+import { type Known, type StruckVoice, strokesSent, TakeListener, transcribeNotes } from '@shedbook/listen';
 import type { DictationAnswer, DictationOrder, Played } from './messages.ts';
 
 /** The strokes of a MIDI file; null where it is none. */
 function notesOf(bytes: Uint8Array): readonly StruckVoice[] | null {
   const { notes, problems } = readMidi(bytes);
   if (problems.some(({ severity }) => severity === 'error')) return null;
-  return notes.flatMap(({ timeSeconds, voice, levelDb }) =>
-    isVoice(voice) ? [{ timeSeconds, voice, levelDb: Number(levelDb) }] : [],
-  );
+  return strokesSent(notes);
 }
 
 function writeDown(played: Played, known: Known): DictationAnswer {

@@ -5,14 +5,12 @@ import {
   formNamed,
   formsShown,
   Hertz,
-  isVoice,
   type Lesson,
   ontoPad,
   padVoice,
   parseLesson,
   playedOn,
   sectionOf,
-  TakeDb,
   turnedForm,
 } from '@shedbook/core';
 import { readMidi } from '@shedbook/exchange';
@@ -22,7 +20,7 @@ import {
   type Listened,
   listenToNotes,
   PadListener,
-  type PlayedNote,
+  strokesSent,
   TakeListener,
 } from '@shedbook/listen';
 import type { Played } from '../dictation/messages.ts';
@@ -74,9 +72,7 @@ function hearMidi(bytes: Uint8Array, first: Asked): HearAs | null {
   const one = onOneSurface(first) ? padVoice(first.lesson, first.exercise) : null;
   const { notes, durationSeconds, problems } = readMidi(bytes);
   if (problems.some(({ severity }) => severity === 'error')) return null;
-  const played = notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
-    isVoice(voice) ? [{ timeSeconds, voice: one ?? voice, levelDb: TakeDb(levelDb) }] : [],
-  );
+  const played = strokesSent(notes, one);
   return (asked) => listenToNotes(played, durationSeconds, asked);
 }
 

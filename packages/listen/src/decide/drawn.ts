@@ -10,7 +10,7 @@ import { isTap } from '../align/brushed.ts';
 import type { ExpectedBar, FormGrid } from '../align/form-grid.ts';
 import { kindOf } from '../align/observations.ts';
 import { secondsAt } from './places.ts';
-import type { HeardDecision } from './strokes.ts';
+import type { Decision } from './strokes.ts';
 
 /** So near to where a brush begins. */
 const NEAR_SECONDS = 0.08;
@@ -18,11 +18,7 @@ const NEAR_SECONDS = 0.08;
 const LOW = kindOf('bass');
 
 /** The decision without strokes too many where a brush taps or begins to be drawn. */
-export function withoutDrawn(
-  decision: HeardDecision,
-  grid: FormGrid,
-  bars: readonly PlacedBar[],
-): HeardDecision {
+export function withoutDrawn<D extends Decision>(decision: D, grid: FormGrid, bars: readonly PlacedBar[]): D {
   const secondsOf = (positionsOf: (bar: ExpectedBar) => readonly number[]) =>
     bars.flatMap((bar) =>
       bar.formBar === null ? [] : positionsOf(grid.bars[bar.formBar]!).map((at) => secondsAt(bar, at)),

@@ -11,6 +11,7 @@ import type { FormGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
 import type { Observations } from '../align/observations.ts';
 import { alignInAnyFeel } from '../align/other-feel.ts';
+import { withoutDrawn } from '../decide/drawn.ts';
 import { byVoice } from '../decide/likelihood.ts';
 import { otherTempo } from '../decide/not-heard.ts';
 import { placesOf } from '../decide/places.ts';
@@ -47,7 +48,8 @@ function decideNotes(
 ): Decision {
   const reach = toleranceSeconds(grid, bars[bars.length >> 1]!.barSeconds);
   const places = placesOf(seen, grid, bars);
-  return matchNotes(rimAtPlaces(notes, places, new Set(grid.voices), reach), places, reach);
+  const matched = matchNotes(rimAtPlaces(notes, places, new Set(grid.voices), reach), places, reach);
+  return withoutDrawn(matched, grid, bars);
 }
 
 /** Where notes are from: a kit that sent them, or a recording of taps on one surface. */

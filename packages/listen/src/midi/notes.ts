@@ -3,7 +3,16 @@
  *
  * Conventions: seconds; levels as the kit has them, 0 dB is velocity 90 (core's dynamics).
  */
-import type { Seconds, TakeDb, Voice } from '@shedbook/core';
+import {
+  type Articulation,
+  hasOnset,
+  isVoice,
+  type LeadDb,
+  type Seconds,
+  type SoundingVoice,
+  TakeDb,
+  type Voice,
+} from '@shedbook/core';
 import { ANY, KIND_COUNT, kindOf, type Observations } from '../align/observations.ts';
 
 /** A stroke of one voice, wherever it was heard: what notes are matched by. */
@@ -18,6 +27,25 @@ export interface TimedVoice {
 export interface PlayedNote extends TimedVoice {
   readonly timeSeconds: Seconds;
   readonly levelDb: TakeDb;
+}
+
+/** A note of a MIDI file, as far as a stroke is told by it. */
+interface SentNote {
+  readonly timeSeconds: Seconds;
+  readonly voice: SoundingVoice;
+  readonly articulation: Articulation;
+  readonly levelDb: LeadDb;
+}
+
+/**
+ * The strokes of a MIDI file on the drum set, in its order: a brush that is drawn over the head strikes nothing.
+ * @param onPad the voice of an exercise on one pad, whatever key it sends; null on a drum set
+ */
+export function strokesSent(notes: readonly SentNote[], onPad: Voice | null = null): readonly PlayedNote[] {
+  return notes.filter(hasOnset).flatMap(({ timeSeconds, voice: sent, levelDb }): PlayedNote[] => {
+    const voice = onPad ?? sent;
+    return isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [];
+  });
 }
 
 /** Notes nearer than this are one moment for alignment. */
