@@ -142,11 +142,13 @@ it('[ST1800] has the take still in hand where the page was loaded anew while one
   expect(await page.getByRole('button', { name: 'Keep this take' }).count()).toBe(0);
 });
 
-it('[ST1801] hands over what it heard where the microphone is unplugged', async () => {
+it('[ST1801] [ST7901] hands over what it heard where the microphone is unplugged', async () => {
   const page = await openWithDevices(browser, `${host.url}#1`);
   await playIntoMicrophone(page);
   await page.evaluate(() => window.deskOfTest.unplug());
   await page.locator('[data-part="refusal"]', { hasText: 'No microphone was found' }).waitFor();
+  expect(await page.locator('[data-mark][data-before]').count()).toBeGreaterThan(0);
+  expect(await page.locator('[data-mark]:not([data-before])').count()).toBe(0);
   expectOneRound(await keepInHand(page));
 });
 

@@ -74,8 +74,9 @@ export class Listening {
     readonly loop: LoopTime;
     readonly number: number;
     reported: boolean;
-    /** The last bar that something was said of, from 1; 0 before there is one. */
-    bar: number;
+    /** When its bars are over, in seconds of the stream, and of how many of them something was said. */
+    readonly barEnds: readonly Seconds[];
+    barsTold: number;
   }[] = [];
   #latency: number;
   readonly originSeconds: number;
@@ -135,7 +136,8 @@ export class Listening {
     const again = this.#loops.findIndex((each) => each.loop.startSeconds === loop.startSeconds);
     if (again >= 0) this.#loops.splice(again);
     const number = this.#listener.startLoop(this.#inStream(loop.startSeconds), loop.bpm);
-    this.#loops.push({ loop, number, reported: false, bar: 0 });
+    const barEnds = this.#listener.bars.flatMap((bar) => (bar.loop === number ? [bar.endSeconds] : []));
+    this.#loops.push({ loop, number, reported: false, barEnds, barsTold: 0 });
   }
 
   /** What is played was broken off: loops that are not over are forgotten. */
@@ -163,14 +165,15 @@ export class Listening {
   /** The bars that are over when the stream has come to a moment, each once, of loops that are not. */
   barsOver(seconds: number): readonly BarHeard[] {
     const settled = this.#inStream(seconds - this.#latency - SETTLED_SECONDS);
-    const open = this.#loops.filter(({ reported }) => !reported);
-    return open.flatMap((each) => {
-      const due = this.#listener.bars.filter(
-        ({ loop, bar, endSeconds }) => loop === each.number && bar > each.bar && endSeconds <= settled,
-      );
-      each.bar = due.at(-1)?.bar ?? each.bar;
-      const { number, loop } = each;
-      return due.map(({ bar }) => ({ number, loop, bar, heard: this.#listener.barReport(number, bar) }));
+    return this.#loops.flatMap((each) => {
+      const { number, loop, barEnds } = each;
+      const told: BarHeard[] = [];
+      while (!each.reported && (barEnds[each.barsTold] ?? Number.POSITIVE_INFINITY) <= settled) {
+        each.barsTold += 1;
+        const bar = each.barsTold;
+        told.push({ number, loop, bar, heard: this.#listener.barReport(number, bar) });
+      }
+      return told;
     });
   }
 

@@ -19,8 +19,8 @@ const HEAD_MM = { rx: 1.15, ry: 0.85 } as const;
 const HAIRLINE_MM = 2.1;
 const RING_MM = 1.5;
 const PLUS_MM = 1;
-/** How far under a head's middle the foot of a question mark stands, in millimetres. */
-const FOOT_MM = 1.1;
+/** Where a question mark stands beside the middle of a head: to the right, and its foot under it, in millimetres. */
+const QUESTION_MM = { right: 2.3, under: 1.2 } as const;
 
 function draw(name: string, attributes: Readonly<Record<string, string | number | undefined>>): SVGElement {
   const element = document.createElementNS(SVG, name);
@@ -126,8 +126,8 @@ export class LiveMarks {
     const sign = draw('text', {
       class: styles.unsure,
       'data-mark': 'unsure',
-      x: head.xMm,
-      y: head.yMm + FOOT_MM,
+      x: head.xMm + QUESTION_MM.right,
+      y: head.yMm + QUESTION_MM.under,
     });
     sign.textContent = '?';
     this.#put(marked, sign);
@@ -195,6 +195,12 @@ export class LiveMarks {
       if (extra.turn < last) extra.element.remove();
     }
     this.#extras = this.#extras.filter((each) => each.tile !== tile || each.turn >= last);
+  }
+
+  /** What is drawn is of a time before: nothing is listened to any more. */
+  fade(): void {
+    for (const { element } of [...this.#marks.values(), ...this.#extras])
+      element.setAttribute('data-before', '');
   }
 
   /** Takes every mark away. */

@@ -136,6 +136,11 @@ export class Pen {
     this.#marks.clear();
   }
 
+  /** Nothing is listened to any more. */
+  rest(): void {
+    this.#marks.fade();
+  }
+
   /** The number of a bar (from 1) of a loop (from 0) among all bars that were played. */
   #turn(program: Program, loop: number, bar: number): number {
     const bars = this.#barsOf(program);

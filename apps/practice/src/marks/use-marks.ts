@@ -23,6 +23,13 @@ export function useMarks(hearing: Hearing, session: PracticeSession): void {
   );
   useEffect(
     () =>
+      hearing.ear.subscribe(() => {
+        if (hearing.ear.state().phase === 'off') pen.rest();
+      }),
+    [hearing, pen],
+  );
+  useEffect(
+    () =>
       session.listen((event) => {
         if (event.kind === 'bar') pen.bar(event.program);
       }),
