@@ -8,6 +8,7 @@ import { whichExercise } from './which-exercise.ts';
 const SLOW = sheetNamed('slow-blues') as Lesson;
 const SAMBA = sheetNamed('samba') as Lesson;
 const WALTZ = sheetNamed('jazz-waltz') as Lesson;
+const LIMBS = sheetNamed('limb-by-limb') as Lesson;
 const SECONDS = Seconds(60);
 
 const loopOf = (bars: number): Form => ({
@@ -45,4 +46,9 @@ it('[JU8103] the groove alone was played only where every limb of it was; of ano
   expect(told(SLOW, notesOf(SLOW, null))).toEqual({ fact: 'time-played' });
   expect(told(SLOW, notesOf(SLOW, null, ['hihat-foot']))).toEqual({ fact: 'time-most-like' });
   expect(told(WALTZ, notesOf(SAMBA, 1))).toBeNull();
+});
+
+it('[JU8104] of the same strokes in two sections those at the tempo that was played are meant', () => {
+  // definition: 54 quarter notes a minute are asked in the second section, 60 in the first
+  expect(told(LIMBS, notesOf(LIMBS, 6))).toMatchObject({ exercise: 6 });
 });

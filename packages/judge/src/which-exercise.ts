@@ -82,6 +82,11 @@ function likeliestOf<As extends Heard>(numbers: readonly number[], hearAs: (exer
   return { exercise, heard, weight: weightOf(heard) };
 }
 
+/** How far the tempo is from the one that was asked, as a ratio's logarithm: of the same strokes in two sections that tells. */
+function tempoAway({ report }: Heard): number {
+  return report?.asked ? Math.abs(Math.log(report.alignment.bpm / report.asked.bpm)) : 0;
+}
+
 /** The exercises of each section, in order: heard as one of them, the ear weighs the others. */
 function bySection(lesson: Lesson, exercises: Lesson['exercises']): readonly (readonly number[])[] {
   const numbers = exercises.map(({ number }) => number);
@@ -107,7 +112,7 @@ export function whichExercise<As extends Heard>(
   hearAs: (exercise: number | null) => As,
 ): AsExercise<As> | null {
   const all = bySection(lesson, exercises).map((numbers) => likeliestOf(numbers, hearAs));
-  const [best] = all.toSorted((a, b) => b.weight - a.weight);
+  const [best] = all.toSorted((a, b) => b.weight - a.weight || tempoAway(a.heard) - tempoAway(b.heard));
   if (best && best.weight > Number.NEGATIVE_INFINITY)
     return { exercise: best.exercise, heard: best.heard, told: factOf(best.exercise, best.heard) };
   const heard = hearAs(null);
