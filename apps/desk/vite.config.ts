@@ -1,6 +1,7 @@
 import optimizeLocales from '@react-aria/optimize-locales-plugin';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { withoutUnusedFunctions } from '../../scripts/pages/message-functions.ts';
 import { oldBrowserScreen } from '../../scripts/pages/old-browser.ts';
 import { buildTargets, oldestBrowsers } from '../../scripts/pages/oldest-browsers.mjs';
 
@@ -59,6 +60,7 @@ export default defineConfig({
   plugins: [
     withoutNode(),
     withoutDescriptions(),
+    withoutUnusedFunctions(),
     optimizeLocales.vite({ locales: ['en', 'de'] }),
     react(),
     oldBrowserScreen('desk'),

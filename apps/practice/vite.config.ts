@@ -2,6 +2,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { withoutUnusedFunctions } from '../../scripts/pages/message-functions.ts';
 import { oldBrowserScreen } from '../../scripts/pages/old-browser.ts';
 import { buildTargets, oldestBrowsers } from '../../scripts/pages/oldest-browsers.mjs';
 
@@ -41,7 +42,12 @@ export default defineConfig({
   root: here('.'),
   base: './',
   publicDir: here('public'),
-  plugins: [react(), planWithPage, oldBrowserScreen('practice', './files/sheet.pdf')],
+  plugins: [
+    react(),
+    withoutUnusedFunctions(),
+    planWithPage,
+    oldBrowserScreen('practice', './files/sheet.pdf'),
+  ],
   resolve: { conditions: ['shedbook-source', 'module', 'browser', 'development|production'] },
   worker: { format: 'es', rolldownOptions: { checks } },
   build: {

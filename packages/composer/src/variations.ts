@@ -14,6 +14,7 @@ import {
   type Pattern,
   type PlaceFact,
   placeInBar,
+  released,
   rotate,
 } from '@shedbook/core';
 import { gradePattern, gradeSettingsOf } from './grade.ts';
@@ -109,7 +110,11 @@ export function variationsOf(lesson: Lesson, pattern: Pattern): readonly Variati
   const cells = pattern.bars.flat();
   const textOf = (list: readonly Cell[]) => list.map((each) => each.text).join(' ');
   const seen = new Set([textOf(cells)]);
-  const fresh = [...oneStroke(cells, inBar), ...wholeBar(cells)].filter((draft) => {
+  const drafts = [...oneStroke(cells, inBar), ...wholeBar(cells)].map((draft) => ({
+    ...draft,
+    cells: released([draft.cells])[0] ?? [],
+  }));
+  const fresh = drafts.filter((draft) => {
     const text = textOf(draft.cells);
     const isNew = !seen.has(text) && draft.cells.some((each) => each.marks.some(isStruck));
     seen.add(text);

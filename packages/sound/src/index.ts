@@ -28,8 +28,7 @@ export { addClicks, type ClickGap, type ClickOptions, clicksIn } from './play-al
 export { type Renderable, type RenderOptions, render } from './render/render.ts';
 export { type RenderLoopOptions, renderLoop } from './render/render-loop.ts';
 export { createRenderer, type Renderer, type RendererOptions } from './render/renderer.ts';
-export type { SoundingStroke } from './render/strokes-to-hits.ts';
-export { soundOf, soundsOfStroke } from './render/strokes-to-hits.ts';
+export { type SoundingStroke, soundOf, soundsOfStroke } from './render/sound-of.ts';
 export { SoundFontError, type SoundFontFact } from './soundfont/sound-font-fact.ts';
 export {
   loadSoundFontKit,

@@ -6,7 +6,7 @@ import type { Kit } from '../src/kit/kit.ts';
 import { LEVEL_WINDOW_SECONDS } from '../src/kit/measured-sound.ts';
 import type { SoundName } from '../src/kit/sound.ts';
 import { render } from '../src/render/render.ts';
-import type { SoundingStroke } from '../src/render/strokes-to-hits.ts';
+import type { SoundingStroke } from '../src/render/sound-of.ts';
 import type { StereoAudio } from '../src/stereo.ts';
 
 export const RATE = Hertz(32000);

@@ -17,6 +17,7 @@ import {
   type Limb,
   markFor,
   type Pattern,
+  released,
   sectionsOf,
   setExercises,
   silentLike,
@@ -170,7 +171,7 @@ function onVoice(exercise: Exercise, from: Voice, to: Voice): Exercise {
     const bars = part.pattern.bars.map((bar) =>
       bar.map(({ marks }) => cell(marks.map((mark) => markFor(to, mark)).join(''))),
     );
-    return { voice: to, pattern: { bars } };
+    return { voice: to, pattern: { bars: released(bars) } };
   });
   return { ...exercise, parts };
 }

@@ -90,15 +90,25 @@ function withSlots(exercise: Unnumbered, change: (bars: HandedBars, voice: Voice
   return withinItsBars({ ...exercise, ...withoutSlots(parts) });
 }
 
+/** Slots that were read from their end, each stroke again before what is held of it. */
+function turned(slots: readonly HandedSlot[]): readonly HandedSlot[] {
+  const found: HandedSlot[] = [];
+  let held: HandedSlot[] = [];
+  for (const slot of slots) {
+    if (slot.mark === '~') held.push(slot);
+    else {
+      found.push(slot, ...held);
+      held = [];
+    }
+  }
+  return [...found, ...held];
+}
+
 /** The exercise read from its end, in the stretch: beats in the other order, each with its own division. */
 export function backwards(exercise: Unnumbered, stretch: Stretch): Unnumbered {
   return withSlots(exercise, (bars) => {
     const beats = beatsIn(bars, stretch).toReversed();
-    return withBeats(
-      bars,
-      stretch,
-      beats.map((slots) => slots.toReversed()),
-    );
+    return withBeats(bars, stretch, dividedLike(beats, turned(beats.flatMap((slots) => slots.toReversed()))));
   });
 }
 

@@ -14,6 +14,7 @@ import {
   type Mark,
   nextHand,
   type Pattern,
+  released,
   type Subdivision,
   withoutSlots,
 } from '@shedbook/core';
@@ -46,7 +47,7 @@ function replaceCell(pattern: Pattern, place: Omit<SlotPlace, 'slot'>, by: Cell)
   const bars = pattern.bars.map((bar, index) =>
     index === place.bar ? bar.map((each, beat) => (beat === place.beat ? by : each)) : bar,
   );
-  return { bars };
+  return { bars: released(bars) };
 }
 
 /** How many strokes lie before a slot. */
@@ -78,6 +79,12 @@ export function setMark(line: Line, place: SlotPlace, mark: Mark): Line {
     ? line.sticking.toSpliced(index, 0, nextHand(line.sticking[index - 1]))
     : line.sticking.toSpliced(index, 1);
   return { pattern, sticking: sticking.length > 0 ? sticking : null };
+}
+
+/** The line with what goes on before a slot held in it, or null where nothing does. */
+export function held(line: Line, place: SlotPlace): Line | null {
+  const next = setMark(line, place, '~');
+  return markAt(next.pattern, place) === '~' ? next : null;
 }
 
 /** The line with a hand written for the stroke in a slot; hands of all others are filled in by turns. */
@@ -143,11 +150,18 @@ export function divideBeat(line: Line, place: Omit<SlotPlace, 'slot'>, slots: Su
     if (isStruck(marks[target] ?? '.')) dropped.push(slot);
     else marks[target] = mark;
   });
+  const next = line.pattern.bars.slice(place.bar).flat()[place.beat + 1]?.marks[0];
+  // A slot is held that lies in one that was, or before it: what goes on there goes on in it too, or nothing does.
+  const filled = marks.map((mark, slot): Mark => {
+    const at = (slot * before.marks.length) / slots;
+    const was = [at, Math.ceil(at)].map((each) => before.marks[Math.floor(each)] ?? next);
+    return mark === '.' && was.includes('~') ? '~' : mark;
+  });
   const sticking = dropped.reduceRight<readonly Hand[] | null>(
     (hands, slot) => hands?.toSpliced(strokesBefore(line.pattern, { ...place, slot }), 1) ?? null,
     line.sticking,
   );
-  return { pattern: replaceCell(line.pattern, place, cell(marks.join(''))), sticking };
+  return { pattern: replaceCell(line.pattern, place, cell(filled.join(''))), sticking };
 }
 
 /** A mark with its accent put on or taken off; a rest becomes an accent, a ghost note too. */

@@ -1,6 +1,6 @@
 /** One voice of the groove: its line, its balance in decibels and in words. */
 
-import { type GroovePart, howOf, howWords, type Lesson, notateBar } from '@shedbook/core';
+import { barPart, type GroovePart, howOf, howWords, type Lesson, notateBar } from '@shedbook/core';
 import { Button, Icon } from '@shedbook/stand';
 import { HowSign } from '@shedbook/stand/how-list';
 import { sayHow, sayPattern, spokenMark } from '@shedbook/words';
@@ -54,7 +54,7 @@ export function VoiceLine({ lesson, part, work, active, chosen, takesFocus, onAc
         line={{ pattern, sticking: null }}
         voice={voice}
         meter={lesson.meter}
-        notated={pattern.bars.map((cells) => notateBar([{ voice, cells }], lesson.meter))}
+        notated={pattern.bars.map((_, bar) => notateBar([barPart(voice, pattern, bar)], lesson.meter))}
         staff="one line"
         active={active}
         takesFocus={takesFocus}

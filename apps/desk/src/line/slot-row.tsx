@@ -1,6 +1,6 @@
 /** One row of a line that is being written: its notation, and over it a place to press for every slot. */
 
-import type { NotatedBar, Pattern, Voice } from '@shedbook/core';
+import { isStruck, type NotatedBar, type Pattern, type Voice } from '@shedbook/core';
 import { countOf, countUnder, markWords } from '@shedbook/words';
 import { markAt, type SlotPlace } from '../edit/strokes.ts';
 import { BarLoop } from '../hear/bar-loop.tsx';
@@ -81,7 +81,7 @@ export function SlotRow(props: SlotRowProps) {
               data-slot={`${bar} ${place.beat} ${place.slot}`}
               data-on-beat={place.slot === 0 || undefined}
               style={{ insetInlineStart: `${(left / span) * 100}%`, inlineSize: `${(width / span) * 100}%` }}
-              aria-pressed={mark !== '.'}
+              aria-pressed={isStruck(mark)}
               aria-label={words.page.slot({ where, what: markWords(words.marks, voice, mark) })}
               tabIndex={isSame(active, place) ? 0 : -1}
               onClick={() => props.onPress(place)}

@@ -13,7 +13,15 @@ import {
 } from '@shedbook/core';
 import { Button } from '@shedbook/stand';
 import { markWords } from '@shedbook/words';
-import { divideBeat, type Line, markAt, type SlotPlace, setMark, toggleAccent } from '../edit/strokes.ts';
+import {
+  divideBeat,
+  held,
+  type Line,
+  markAt,
+  type SlotPlace,
+  setMark,
+  toggleAccent,
+} from '../edit/strokes.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './tool-box.module.css';
 
@@ -43,7 +51,8 @@ export function Strokes({ line, place, onLine, voice }: LineToolsProps & { reado
   const set = (mark: Mark) => onLine(setMark(line, place, mark));
   const plain = (mark: Mark) =>
     mark === current || (struck && isAccent(current) && mark === current.toLowerCase());
-  const buttons = plainMarks(voice).map((mark) => (
+  const marks = [...plainMarks(voice), ...(held(line, place) ? (['~'] as const) : [])];
+  const buttons = marks.map((mark) => (
     <Button key={mark} className={styles.mark} aria-pressed={plain(mark)} onClick={() => set(mark)}>
       {markWords(words.marks, voice, mark)}
     </Button>

@@ -49,6 +49,13 @@ export function BarDrawing({ layout, staff, repeats, hasBarLine = true }: BarDra
       {layout.rings.map(({ x, y }) => (
         <circle key={`${x} ${y}`} className={styles.ring} cx={x} cy={y} r="9" />
       ))}
+      {layout.ties.map(({ x1, x2, y }) => (
+        <path
+          key={x1 + y}
+          className={styles.ring}
+          d={`M${x1 + 7} ${y + 6}Q${(x1 + x2) / 2} ${y + 14} ${x2 - 7} ${y + 6}`}
+        />
+      ))}
       {layout.texts.map(({ text, x, y, kind }) => (
         <text key={`${kind} ${x} ${y}`} className={styles[kind]} x={x} y={y}>
           {text}

@@ -1,6 +1,7 @@
 /** An exercise drawn on one line, or on five where several voices play. */
 
 import {
+  barPart,
   type Exercise,
   handsOf,
   isSticked,
@@ -28,7 +29,7 @@ export function notateExercise(
     const parts = exercise.parts.map((part, index) => {
       const { from, to } = strokesOfBar(part.pattern, bar);
       const sticking = handsOf(exercise, index)?.slice(from, to);
-      return { voice: part.voice, cells: part.pattern.bars[bar] ?? [], ...(sticking ? { sticking } : {}) };
+      return { ...barPart(part.voice, part.pattern, bar), ...(sticking ? { sticking } : {}) };
     });
     return notateBar(parts, meter);
   });

@@ -1,5 +1,5 @@
 /** The groove as one drawing, all limbs together on five lines. */
-import { type Lesson, notateBar } from '@shedbook/core';
+import { barPart, type Lesson, notateBar } from '@shedbook/core';
 import { BarsDrawing } from './exercise-drawing.tsx';
 
 /** Bars of the longest part; shorter ones go round under it. */
@@ -7,7 +7,7 @@ export function GrooveDrawing({ lesson: { groove, meter } }: { readonly lesson: 
   const bars = Math.max(1, ...groove.map((part) => part.pattern.bars.length));
   const notated = Array.from({ length: bars }, (_, bar) =>
     notateBar(
-      groove.map(({ voice, pattern }) => ({ voice, cells: pattern.bars[bar % pattern.bars.length] ?? [] })),
+      groove.map(({ voice, pattern }) => barPart(voice, pattern, bar % pattern.bars.length)),
       meter,
     ),
   );

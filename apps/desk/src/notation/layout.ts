@@ -50,6 +50,13 @@ export interface PlacedText {
   readonly kind: 'tuplet' | 'sticking' | 'articulation';
 }
 
+/** A tie from the place of a head to where it goes on, over a bar line or from one too, in tenths of a staff space. */
+export interface PlacedTie {
+  readonly x1: number;
+  readonly x2: number;
+  readonly y: number;
+}
+
 /** A bar ready to be drawn, in tenths of a staff space. */
 export interface BarLayout {
   readonly width: number;
@@ -61,6 +68,8 @@ export interface BarLayout {
   readonly lines: readonly PlacedLine[];
   readonly dots: readonly { readonly x: number; readonly y: number }[];
   readonly rings: readonly { readonly x: number; readonly y: number }[];
+  /** Ties under heads. */
+  readonly ties: readonly PlacedTie[];
   readonly texts: readonly PlacedText[];
 }
 
@@ -132,6 +141,7 @@ interface Ink {
   readonly lines: PlacedLine[];
   readonly dots: { x: number; y: number }[];
   readonly rings: { x: number; y: number }[];
+  readonly ties: PlacedTie[];
   readonly texts: PlacedText[];
 }
 
@@ -141,7 +151,7 @@ interface Placed {
   readonly ys: readonly number[];
 }
 
-function drawHeads(ink: Ink, placed: Placed): void {
+function drawHeads(ink: Ink, placed: Placed, perWhole: number): void {
   placed.event.heads.forEach((head, index) => {
     const y = placed.ys[index] ?? 0;
     const left = placed.x - HEAD_WIDTH / 2;
@@ -155,6 +165,9 @@ function drawHeads(ink: Ink, placed: Placed): void {
     }
     if (head.voice === 'hihat-open' || head.articulation === 'splash') ink.rings.push({ x: placed.x, y });
     if (placed.event.value.dots === 1) ink.dots.push({ x: left + HEAD_WIDTH + 4, y: y - 2.5 });
+    const { start, duration } = placed.event;
+    if (head.goesOn) ink.ties.push({ x1: placed.x, x2: placed.x + toNumber(duration) * perWhole, y });
+    if (head.isHeld && start.num === 0) ink.ties.push({ x1: placed.x - BEAT_LEAD, x2: placed.x, y });
   });
 }
 
@@ -293,6 +306,8 @@ interface LayerLook {
   readonly barRest: BarRestPlace;
   readonly span: BeatSpan;
   readonly liftsFlags: boolean;
+  /** Units that a whole note takes. */
+  readonly perWhole: number;
 }
 
 function drawGroup(ink: Ink, group: NotatedGroup, look: LayerLook): void {
@@ -307,7 +322,7 @@ function drawGroup(ink: Ink, group: NotatedGroup, look: LayerLook): void {
       drawRest(ink, restX(group, each, look), each.event, restY + (staff === 'one line' ? 0 : bar));
       continue;
     }
-    drawHeads(ink, each);
+    drawHeads(ink, each, look.perWhole);
     drawStem(ink, each, tip, stems);
     drawSigns(ink, each, tip, stems);
   }
@@ -341,7 +356,7 @@ export function layOutBar(
     liftsFlags = false,
   }: LayoutOptions = {},
 ): BarLayout {
-  const ink: Ink = { glyphs: [], lines: [], dots: [], rings: [], texts: [] };
+  const ink: Ink = { glyphs: [], lines: [], dots: [], rings: [], ties: [], texts: [] };
   const edges = beatEdges(bar.meter, quarterWidth);
   const both = bar.layers.length > 1;
   for (const layer of bar.layers) {
@@ -349,7 +364,10 @@ export function layOutBar(
     const stems = staff === 'one line' ? 'up' : layer.stems;
     for (const group of layer.groups) {
       if (group.beat < span.fromBeat || group.beat >= span.toBeat) continue;
-      drawGroup(ink, group, { edges, staff, stems, restY, barRest, span, liftsFlags });
+      drawGroup(ink, group, {
+        ...{ edges, staff, stems, restY, barRest, span, liftsFlags },
+        perWhole: 4 * quarterWidth,
+      });
     }
   }
   const ys = [...ink.lines.flatMap((line) => [line.y1, line.y2]), ...ink.glyphs.map((glyph) => glyph.y)];

@@ -56,7 +56,7 @@ function textAt({ pattern }: ExercisePart, bar: number, beat: number): string {
 function fullestBar({ parts }: Exercise, beat: number): number {
   const [first] = parts;
   if (!first) return 0;
-  const strokes = first.pattern.bars.map((_, bar) => textAt(first, bar, beat).replaceAll('.', '').length);
+  const strokes = first.pattern.bars.map((_, bar) => textAt(first, bar, beat).replaceAll(/[.~]/g, '').length);
   return Math.max(0, strokes.indexOf(Math.max(...strokes)));
 }
 
@@ -65,7 +65,7 @@ export function busiestBeat(exercise: Exercise): number {
   const bars = exercise.parts[0]?.pattern.bars ?? [];
   const beats = bars[0]?.length ?? 1;
   const strokes = Array.from({ length: beats }, (_, beat) =>
-    bars.reduce((sum, bar) => sum + (bar[beat]?.text.replaceAll('.', '').length ?? 0), 0),
+    bars.reduce((sum, bar) => sum + (bar[beat]?.text.replaceAll(/[.~]/g, '').length ?? 0), 0),
   );
   return 1 + Math.max(0, strokes.indexOf(Math.max(...strokes)));
 }

@@ -20,6 +20,7 @@ import {
   handsOf,
   homeOf,
   isAccent,
+  isStruck,
   type Lesson,
   type Mark,
   type Random,
@@ -77,7 +78,7 @@ function atHome(part: ExercisePart, drum: Voice): ExercisePart {
   const written =
     (['s', 'r', 'o'] as const).find((mark) => strikeOf(drum, mark)?.voice === part.voice) ?? 'x';
   const pattern = mapMarks(part.pattern, (mark): Mark => {
-    if (mark === '.') return mark;
+    if (!isStruck(mark)) return mark;
     return isAccent(mark) ? (written.toUpperCase() as Mark) : written;
   });
   return withHands({ voice: drum, pattern }, part.hands ?? null);

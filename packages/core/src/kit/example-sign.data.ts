@@ -1,5 +1,5 @@
 /** The drawn sign of an exercise that is shown before it is played: something to listen to. It is ours. */
-import type { HowSign } from './how-signs.data.ts';
+import type { HowSign } from './drawn-sign.data.ts';
 
 /** The sign, in a box of 13 by 10 units, lines as wide as those of how limbs play. */
 export const EXAMPLE_SIGN: HowSign = {

@@ -5,21 +5,11 @@
  * `filled` is filled, both in the colour of the ink. A pedal is a slanted line with the foot on it; a stick comes from
  * the upper right; the filled dot is where it strikes.
  */
+import type { HowSign } from './drawn-sign.data.ts';
 import type { HowWord } from './how.data.ts';
-
-/** A sign. */
-export interface HowSign {
-  /** What is stroked, as an SVG path. */
-  readonly lines: string;
-  /** What is filled, as an SVG path. */
-  readonly filled: string;
-}
 
 /** Width and height of the box that every sign is drawn in, in its own units. */
 export const HOW_SIGN_BOX = { width: 16, height: 10 } as const;
-
-/** Width of the lines, in the units of the box. */
-export const HOW_SIGN_STROKE = 1.1;
 
 /** A filled disc as a path. */
 function dot(x: number, y: number, radius: number): string {

@@ -21,19 +21,11 @@ export type MarkedRow = Readonly<
 >;
 
 const PLAIN: MarkedRow = { f: null, d: null, b: null, o: null, s: null, r: null, w: null };
-const DRUM: MarkedRow = { f: 'flam', d: 'drag', b: 'buzz', o: null, s: null, r: null, w: null };
-const SNARE: MarkedRow = {
-  f: 'flam',
-  d: 'drag',
-  b: 'buzz',
-  o: null,
-  s: 'sidestick',
-  r: 'rimshot',
-  w: 'sweep',
-};
-const RIDE: MarkedRow = { f: null, d: null, b: 'bell', o: null, s: null, r: null, w: null };
-const HIHAT: MarkedRow = { f: null, d: null, b: null, o: 'hihat-open', s: null, r: null, w: null };
-const HIHAT_FOOT: MarkedRow = { f: null, d: null, b: null, o: 'splash', s: null, r: null, w: null };
+const DRUM: MarkedRow = { ...PLAIN, f: 'flam', d: 'drag', b: 'buzz' };
+const SNARE: MarkedRow = { ...DRUM, s: 'sidestick', r: 'rimshot', w: 'sweep' };
+const RIDE: MarkedRow = { ...PLAIN, b: 'bell' };
+const HIHAT: MarkedRow = { ...PLAIN, o: 'hihat-open' };
+const HIHAT_FOOT: MarkedRow = { ...PLAIN, o: 'splash' };
 
 /** The table. */
 export const MARKED: Readonly<Record<Voice, MarkedRow>> = {

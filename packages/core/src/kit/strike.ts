@@ -3,7 +3,7 @@
  *
  * Which marks a voice knows is a table, with its source.
  */
-import { isAccent, type Letter, letterOf, type Mark } from '../rhythm/cell.ts';
+import { isAccent, isStruck, type Letter, letterOf, type Mark } from '../rhythm/cell.ts';
 import { MARKED, type TurnedVoice } from './marked.data.ts';
 import { ARTICULATIONS, VOICES, type Voice, type WrittenArticulation } from './voice.ts';
 
@@ -69,8 +69,12 @@ export function marksFor(voice: Voice, marks: readonly Mark[]): readonly Mark[] 
   return marks.filter((mark) => mark === '.' || strikeOf(voice, mark) !== null);
 }
 
-/** The mark as a voice can play it: one that it does not know becomes a plain stroke, an accent stays one. */
+/**
+ * The mark as a voice can play it: one that it does not know becomes a plain stroke, an accent stays one; nothing is held
+ * by a voice that has no roll.
+ */
 export function markFor(voice: Voice, mark: Mark): Mark {
-  if (mark === '.' || strikeOf(voice, mark)) return mark;
+  if (mark === '~' && !goesOn(voice, 'b')) return '.';
+  if (!isStruck(mark) || strikeOf(voice, mark)) return mark;
   return isAccent(mark) ? 'X' : 'x';
 }

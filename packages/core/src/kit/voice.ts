@@ -41,33 +41,6 @@ export type Articulation = (typeof ARTICULATIONS)[number];
 /** A way of striking that a mark asks for; a tap follows from what the hands hold. */
 export type WrittenArticulation = Exclude<Articulation, 'tap'>;
 
-/** Grace notes before a stroke, by how it is struck. */
-export const GRACE_NOTES: Readonly<Record<Articulation, 0 | 1 | 2>> = {
-  normal: 0,
-  bell: 0,
-  splash: 0,
-  buzz: 0,
-  tap: 0,
-  sweep: 0,
-  flam: 1,
-  drag: 2,
-};
-
-/**
- * How long before its stroke each grace note falls, in seconds, first to last, by how many there are.
- * Source: common practice for what a flam and a drag are; the times and the level are ours, no standard gives any.
- */
-export const GRACES_BEFORE_SECONDS = { 0: [], 1: [0.028], 2: [0.085, 0.042] } as const;
-
-/** Level of a grace note beside its stroke, in dB. */
-export const GRACE_DB = -9;
-
-/**
- * Bounces of a roll: from one to the next in seconds, and the level of each beside the stroke that it began with, in dB.
- * Source: common practice for what a buzz roll is, many bounces of a pressed stick; the figures are ours.
- */
-export const BOUNCES = { everySeconds: 0.03, levelDb: -12 } as const;
-
 /** What the hands hold. */
 export const BEATERS = ['sticks', 'brushes'] as const;
 /** Sticks or brushes. */
@@ -85,7 +58,6 @@ export type SetUp = (typeof SET_UPS)[number];
 
 /** What is known of a voice. */
 export interface VoiceFacts {
-  readonly voice: Voice;
   /** The name in files for other programs: a MIDI track, a MusicXML instrument. People are told names by the words room. */
   readonly label: string;
   readonly limb: Limb;
@@ -97,23 +69,23 @@ export interface VoiceFacts {
 
 /** What is known of each voice. */
 export const VOICE_FACTS: Readonly<Record<Voice, VoiceFacts>> = {
-  ride: { voice: 'ride', label: 'ride', limb: 'lead hand', gmKey: 51, rings: true },
-  hihat: { voice: 'hihat', label: 'hi-hat', limb: 'lead hand', gmKey: 42, rings: false },
-  'hihat-open': { voice: 'hihat-open', label: 'open hi-hat', limb: 'lead hand', gmKey: 46, rings: true },
-  'hihat-foot': { voice: 'hihat-foot', label: 'hi-hat foot', limb: 'other foot', gmKey: 44, rings: false },
-  bass: { voice: 'bass', label: 'bass drum', limb: 'lead foot', gmKey: 36, rings: false },
-  snare: { voice: 'snare', label: 'snare', limb: 'other hand', gmKey: 38, rings: false },
-  sidestick: { voice: 'sidestick', label: 'side stick', limb: 'other hand', gmKey: 37, rings: false },
-  rimshot: { voice: 'rimshot', label: 'rim shot', limb: 'other hand', gmKey: 40, rings: false },
-  crash: { voice: 'crash', label: 'crash', limb: 'lead hand', gmKey: 49, rings: true },
-  'tom-high': { voice: 'tom-high', label: 'high tom', limb: 'other hand', gmKey: 48, rings: false },
-  'tom-mid': { voice: 'tom-mid', label: 'mid tom', limb: 'other hand', gmKey: 47, rings: false },
-  'tom-low': { voice: 'tom-low', label: 'low tom', limb: 'lead hand', gmKey: 43, rings: false },
-  'tom-floor': { voice: 'tom-floor', label: 'floor tom', limb: 'lead hand', gmKey: 41, rings: false },
-  splash: { voice: 'splash', label: 'splash', limb: 'lead hand', gmKey: 55, rings: true },
-  china: { voice: 'china', label: 'china', limb: 'lead hand', gmKey: 52, rings: true },
-  cowbell: { voice: 'cowbell', label: 'cowbell', limb: 'lead hand', gmKey: 56, rings: false },
-  clap: { voice: 'clap', label: 'hand clap', limb: 'lead hand', gmKey: 39, rings: false },
+  ride: { label: 'ride', limb: 'lead hand', gmKey: 51, rings: true },
+  hihat: { label: 'hi-hat', limb: 'lead hand', gmKey: 42, rings: false },
+  'hihat-open': { label: 'open hi-hat', limb: 'lead hand', gmKey: 46, rings: true },
+  'hihat-foot': { label: 'hi-hat foot', limb: 'other foot', gmKey: 44, rings: false },
+  bass: { label: 'bass drum', limb: 'lead foot', gmKey: 36, rings: false },
+  snare: { label: 'snare', limb: 'other hand', gmKey: 38, rings: false },
+  sidestick: { label: 'side stick', limb: 'other hand', gmKey: 37, rings: false },
+  rimshot: { label: 'rim shot', limb: 'other hand', gmKey: 40, rings: false },
+  crash: { label: 'crash', limb: 'lead hand', gmKey: 49, rings: true },
+  'tom-high': { label: 'high tom', limb: 'other hand', gmKey: 48, rings: false },
+  'tom-mid': { label: 'mid tom', limb: 'other hand', gmKey: 47, rings: false },
+  'tom-low': { label: 'low tom', limb: 'lead hand', gmKey: 43, rings: false },
+  'tom-floor': { label: 'floor tom', limb: 'lead hand', gmKey: 41, rings: false },
+  splash: { label: 'splash', limb: 'lead hand', gmKey: 55, rings: true },
+  china: { label: 'china', limb: 'lead hand', gmKey: 52, rings: true },
+  cowbell: { label: 'cowbell', limb: 'lead hand', gmKey: 56, rings: false },
+  clap: { label: 'hand clap', limb: 'lead hand', gmKey: 39, rings: false },
 };
 
 /** Whether a name is a voice of the drum set. */

@@ -53,19 +53,17 @@ function headsOfBeat(part: BarPart, beat: number): readonly PlacedHead[] {
     if (!isStruck(meant)) return [];
     const strike = strikeOf(part.voice, meant);
     if (!strike) throw new RangeError(`Internal error: ${part.voice} has no mark "${meant}"`);
-    const sticking = isHeld ? null : (part.sticking?.[stroke++] ?? null);
-    const { voice, articulation } = strike;
+    const { accent, ghost, ...struck } = strike;
     const end = endInCell(cell, slot, isHeldOn);
-    const goesOn = isHeldOn && end?.num === end?.den && end !== null;
-    const touch = isHeld ? { accent: false, ghost: false } : { accent: strike.accent, ghost: strike.ghost };
-    const ties = { ...(isHeld ? { isHeld } : {}), ...(goesOn ? { goesOn } : {}) };
-    return [
-      {
-        at: fraction(slot, cell.marks.length),
-        head: { voice, articulation, mark, ...touch, sticking, ...ties } as NotatedHead,
-        end,
-      },
-    ];
+    const touch = isHeld
+      ? { mark, accent: false, ghost: false, sticking: null, isHeld }
+      : { mark, accent, ghost, sticking: part.sticking?.[stroke++] ?? null };
+    const head = {
+      ...struck,
+      ...touch,
+      ...(isHeldOn && end?.num === 1 && end.den === 1 ? { goesOn: true } : {}),
+    };
+    return [{ at: fraction(slot, cell.marks.length), head: head as NotatedHead, end }];
   });
 }
 

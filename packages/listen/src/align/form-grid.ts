@@ -31,6 +31,16 @@ export interface ExpectedBar {
   readonly strokes: readonly ExpectedStroke[];
   /** Where a brush begins to be drawn over the head, as fractions of the bar: nothing is asked there. */
   readonly drawn: readonly number[];
+  /** Where a roll or a sweep is held, as fractions of the bar, over its end too: nothing that sounds there is a stroke too many. */
+  readonly held: readonly HeldSpan[];
+}
+
+/** From where something is held to where it ends, as fractions of the bar. */
+export interface HeldSpan {
+  /** Its beginning, as a fraction of the bar. */
+  readonly from: number;
+  /** Its end, as a fraction of the bar. */
+  readonly to: number;
 }
 
 /** A form ready to be looked for in a take. */
@@ -65,6 +75,11 @@ export function formGrid(performance: Performance, meter: Meter): FormGrid {
         return [{ stroke, voice: stroke.voice, position, onBeat }];
       }),
       drawn: written.filter((stroke) => !hasOnset(stroke)).map(positionOf),
+      held: written.flatMap((stroke): HeldSpan[] => {
+        if (stroke.heldSeconds === undefined) return [];
+        const from = positionOf(stroke);
+        return [{ from, to: from + stroke.heldSeconds / durationSeconds }];
+      }),
     };
   });
   const voices = new Set(bars.flatMap((bar) => bar.strokes.map((stroke) => stroke.voice)));

@@ -1,6 +1,7 @@
 /**
  * A brush that is drawn over the head sounds like any cymbal where it begins, and one that taps it like a hi-hat foot, too: a
- * stroke that is written nowhere is told as none there; of a foot only where a tap is written.
+ * stroke that is written nowhere is told as none there; of a foot only where a tap is written. So are the bounces of a roll
+ * that is held, which are no strokes of their own; how long it was held nobody is asked, since a ringing drum does not tell.
  *
  * Conventions: seconds of the take.
  */
@@ -17,17 +18,39 @@ const NEAR_SECONDS = 0.08;
 /** A bass drum sounds like no brush. */
 const LOW = kindOf('bass');
 
-/** The decision without strokes too many where a brush taps or begins to be drawn. */
+/** From where to where something that is no stroke sounds, in seconds of the take. */
+interface Sounding {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Something of the bars that are played, in seconds of the take. */
+function soundingIn(
+  grid: FormGrid,
+  bars: readonly PlacedBar[],
+  of: (bar: ExpectedBar) => readonly Sounding[],
+): readonly Sounding[] {
+  return bars.flatMap((bar) =>
+    bar.formBar === null
+      ? []
+      : of(grid.bars[bar.formBar]!).map(({ from, to }) => ({
+          from: secondsAt(bar, from) - NEAR_SECONDS,
+          to: secondsAt(bar, to) + NEAR_SECONDS,
+        })),
+  );
+}
+
+const at = (position: number): Sounding => ({ from: position, to: position });
+
+/** The decision without strokes too many where a brush taps or begins to be drawn, and while something is held. */
 export function withoutDrawn<D extends Decision>(decision: D, grid: FormGrid, bars: readonly PlacedBar[]): D {
-  const secondsOf = (positionsOf: (bar: ExpectedBar) => readonly number[]) =>
-    bars.flatMap((bar) =>
-      bar.formBar === null ? [] : positionsOf(grid.bars[bar.formBar]!).map((at) => secondsAt(bar, at)),
-    );
-  const drawn = secondsOf((bar) => bar.drawn);
-  const tapped = secondsOf(({ strokes }) => strokes.filter(isTap).map(({ position }) => position));
+  const drawn = soundingIn(grid, bars, (bar) => [...bar.drawn.map(at), ...(bar.held ?? [])]);
+  const tapped = soundingIn(grid, bars, ({ strokes }) =>
+    strokes.filter(isTap).map(({ position }) => at(position)),
+  );
   if (drawn.length + tapped.length === 0) return decision;
-  const isAmong = (moments: readonly number[], seconds: number) =>
-    moments.some((at) => Math.abs(at - seconds) < NEAR_SECONDS);
+  const isAmong = (some: readonly Sounding[], seconds: number) =>
+    some.some(({ from, to }) => seconds > from && seconds < to);
   const isSwish = (voice: Voice, seconds: number) =>
     kindOf(voice) !== LOW &&
     (isAmong(tapped, seconds) || (!VOICE_FACTS[voice].limb.endsWith('foot') && isAmong(drawn, seconds)));

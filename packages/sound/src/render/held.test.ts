@@ -3,7 +3,8 @@ import { Hertz, LeadDb, Seconds, type Voice } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { createKit } from '../kit/kit.ts';
 import { render } from './render.ts';
-import { blowsOf, type SoundingStroke, soundsOfStroke } from './strokes-to-hits.ts';
+import { type SoundingStroke, soundsOfStroke } from './sound-of.ts';
+import { blowsOf } from './strokes-to-hits.ts';
 
 const RATE = Hertz(22050);
 const kit = createKit({ sampleRateHz: RATE });

@@ -8,7 +8,7 @@ import { INSTRUMENTS, placing } from './picture.ts';
 import { render } from './render.ts';
 import { renderLoop } from './render-loop.ts';
 import { createRenderer } from './renderer.ts';
-import type { SoundingStroke } from './strokes-to-hits.ts';
+import type { SoundingStroke } from './sound-of.ts';
 
 const BEAT_SECONDS = 0.5;
 const TEMPI_BPM = [80, 120, 180, 240];

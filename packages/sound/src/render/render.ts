@@ -7,7 +7,7 @@ import { type Lufs, type Performance, secondsToSamples } from '@shedbook/core';
 import { normaliseLoudness } from '../loudness/normalise.ts';
 import type { StereoAudio } from '../stereo.ts';
 import { createRenderer, type Renderer, type RendererOptions } from './renderer.ts';
-import type { SoundingStroke } from './strokes-to-hits.ts';
+import type { SoundingStroke } from './sound-of.ts';
 
 /** What is needed of a performance. */
 export type Renderable = Pick<Performance, 'durationSeconds'> & {

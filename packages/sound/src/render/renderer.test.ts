@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { createKit } from '../kit/kit.ts';
 import { render } from './render.ts';
 import { createRenderer, type RendererOptions } from './renderer.ts';
-import type { SoundingStroke } from './strokes-to-hits.ts';
+import type { SoundingStroke } from './sound-of.ts';
 
 const RATE = Hertz(22050);
 const kit = createKit({ sampleRateHz: RATE });

@@ -25,7 +25,8 @@ import { addHit, CHOKE_T60_SECONDS, chokeHit, endOf, type Hit, oneBuffer, twoBuf
 import { INSTRUMENT_OF, INSTRUMENTS, type Instrument, placing } from './picture.ts';
 import { createRinging, type Ringing } from './ringing.ts';
 import { createRoom, ROOM_RING_SECONDS } from './room.ts';
-import { type Blow, blowsOf, type SoundingStroke } from './strokes-to-hits.ts';
+import type { SoundingStroke } from './sound-of.ts';
+import { type Blow, blowsOf } from './strokes-to-hits.ts';
 
 /** On what, from where and in what room strokes are played. */
 export interface RendererOptions {

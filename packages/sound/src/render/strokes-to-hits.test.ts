@@ -2,7 +2,8 @@ import { LeadDb, Seconds, VOICES } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { STROKE_OF } from '../../test/sounds.ts';
 import { SOUND_NAMES, type SoundName } from '../kit/sound.ts';
-import { blowsOf, soundOf } from './strokes-to-hits.ts';
+import { soundOf } from './sound-of.ts';
+import { blowsOf } from './strokes-to-hits.ts';
 
 const snare = { voice: 'snare', mark: 'x', timeSeconds: Seconds(1), levelDb: LeadDb(-2) } as const;
 

@@ -1,100 +1,20 @@
 /**
  * From strokes to the blows that sound: which sound, when and how loud, with the grace notes of flams and drags.
- *
  * What is held goes on until its end: a roll by bounces that are all alike, a sweep by sweeps that run into each other.
  *
  * Conventions: seconds from the start; levels in dB relative to a plain stroke of the lead voice.
  * Source: common practice: a flam's grace note falls just before its stroke, a drag's two before that; graces
  * are much softer.
  */
-import {
-  type Articulation,
-  BOUNCES,
-  GRACE_DB,
-  GRACE_NOTES,
-  GRACES_BEFORE_SECONDS,
-  type HowWord,
-  type Stroke,
-  type Voice,
-} from '@shedbook/core';
+import { BOUNCES, GRACE_DB, GRACE_NOTES, GRACES_BEFORE_SECONDS } from '@shedbook/core';
 import type { SoundName } from '../kit/sound.ts';
+import { type SoundingStroke, soundOf } from './sound-of.ts';
 
 /** A single blow. */
 export interface Blow {
   readonly sound: SoundName;
   readonly timeSeconds: number;
   readonly levelDb: number;
-}
-
-/** What the renderer needs of a stroke. */
-export type SoundingStroke = Pick<Stroke, 'voice' | 'articulation' | 'mark' | 'timeSeconds' | 'levelDb'> &
-  Partial<Pick<Stroke, 'how' | 'heldSeconds'>>;
-
-function clickFor(mark: Stroke['mark']): SoundName {
-  if (mark === 'g') return 'click-subdivision';
-  return mark === mark.toUpperCase() ? 'click-accent' : 'click-beat';
-}
-
-const PLAIN: Readonly<Record<Voice, SoundName>> = {
-  ride: 'ride',
-  hihat: 'hihat',
-  'hihat-open': 'hihat-open',
-  'hihat-foot': 'hihat-foot',
-  bass: 'bass',
-  snare: 'snare',
-  sidestick: 'sidestick',
-  rimshot: 'rimshot',
-  crash: 'crash',
-  'tom-high': 'tom-high',
-  'tom-mid': 'tom-mid',
-  'tom-low': 'tom-low',
-  'tom-floor': 'tom-floor',
-  splash: 'splash',
-  china: 'china',
-  cowbell: 'cowbell',
-  clap: 'clap',
-};
-
-/** Sounds of their own that voices have for ways of striking. */
-const ARTICULATED: Readonly<Record<Articulation, Readonly<Partial<Record<Voice, SoundName>>>>> = {
-  normal: {},
-  bell: { ride: 'ride-bell' },
-  splash: { 'hihat-foot': 'hihat-splash' },
-  buzz: { snare: 'snare-buzz' },
-  tap: { snare: 'snare-tap' },
-  sweep: { snare: 'snare-sweep' },
-  flam: {},
-  drag: {},
-};
-
-/** Sounds of their own that plain strokes have for how a limb plays; the kit tells the rest from nothing else. */
-const PLAYED: Readonly<Partial<Record<Voice, Readonly<Partial<Record<HowWord, SoundName>>>>>> = {
-  bass: { 'heel down': 'bass-heel-down' },
-  snare: { edge: 'snare-edge' },
-  hihat: { shoulder: 'hihat-shoulder' },
-  ride: { shoulder: 'ride-shoulder' },
-};
-
-function playedSound(voice: Voice, how: Stroke['how']): SoundName | undefined {
-  const sounds: Readonly<Record<string, SoundName>> = PLAYED[voice] ?? {};
-  return how?.flatMap((word) => (Object.hasOwn(sounds, word) ? [sounds[word] as SoundName] : []))[0];
-}
-
-/** The sound of a stroke. An articulation that a voice does not have is played plain. */
-export function soundOf(stroke: Pick<SoundingStroke, 'voice' | 'articulation' | 'mark' | 'how'>): SoundName {
-  const { voice, articulation, how } = stroke;
-  if (voice === 'click') return clickFor(stroke.mark);
-  const own = ARTICULATED[articulation][voice];
-  return own ?? (articulation === 'normal' ? playedSound(voice, how) : undefined) ?? PLAIN[voice];
-}
-
-/** Every sound that a stroke needs: a roll that is held goes on in plain bounces. */
-export function soundsOfStroke(
-  stroke: Parameters<typeof soundOf>[0] & { readonly held?: number },
-): readonly SoundName[] {
-  const own = soundOf(stroke);
-  const isRoll = stroke.held !== undefined && stroke.articulation === 'buzz' && stroke.voice !== 'click';
-  return isRoll ? [own, PLAIN[stroke.voice as Voice]] : [own];
 }
 
 /**
@@ -123,7 +43,7 @@ function goingOn({
   const from = isSweep ? everySeconds : FIRST_BOUNCE_SECONDS;
   const last = (heldSeconds ?? 0) - (isSweep ? SWEEPS.lastsSeconds : everySeconds);
   const count = Math.max(0, Math.floor((last - from) / everySeconds + 1 + 1e-9));
-  const sound = isSweep ? 'snare-sweep' : PLAIN[voice];
+  const sound = isSweep ? 'snare-sweep' : voice;
   return Array.from({ length: count }, (_, index) => {
     const side = isSweep ? 0 : index % 2 === 0 ? 1 : -1;
     return {

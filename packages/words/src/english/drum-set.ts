@@ -76,6 +76,7 @@ export const marks = {
   sidestick: 'side stick',
   rimshot: 'rim shot',
   rest: 'rest',
+  held: 'held',
   accented: '{$mark} with accent',
 } as const satisfies Readonly<Record<Exclude<Articulation, 'normal'>, string>> &
   Readonly<Record<string, string>>;

@@ -117,5 +117,6 @@ export const marks = translation<typeof english.marks>()({
   sidestick: 'Sidestick',
   rimshot: 'Rimshot',
   rest: 'Pause',
+  held: 'gehalten',
   accented: '{$mark} mit Akzent',
 });

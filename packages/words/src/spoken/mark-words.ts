@@ -11,7 +11,7 @@ const TURNED = {
 
 function plainMark(words: DeskWords['marks'], voice: Voice, mark: Mark): string {
   const strike = strikeOf(voice, mark);
-  if (!strike) return words.rest;
+  if (!strike) return mark === '~' ? words.held : words.rest;
   if (strike.ghost) return words.ghost;
   if (strike.voice !== voice) return words[TURNED[strike.voice as TurnedVoice]];
   return strike.articulation === 'normal' ? words.stroke : words[strike.articulation];

@@ -38,9 +38,17 @@ export interface SaidStroke {
   readonly how: string;
 }
 
-function sayCell(words: CountWords, each: Cell, beat: number, say: SayMark): readonly SaidStroke[] {
+function sayCell(
+  words: CountWords,
+  each: Cell,
+  beat: number,
+  say: SayMark,
+  saysHeld = false,
+): readonly SaidStroke[] {
+  const isSaid = (mark: Mark, slot: number) =>
+    isStruck(mark) || (saysHeld && mark === '~' && each.marks[slot - 1] !== '~');
   return each.marks.flatMap((mark, slot) =>
-    isStruck(mark) ? [{ count: countOf(words, beat, slot, each.marks.length), how: say(mark) }] : [],
+    isSaid(mark, slot) ? [{ count: countOf(words, beat, slot, each.marks.length), how: say(mark) }] : [],
   );
 }
 
@@ -53,8 +61,9 @@ export function sayStrokes(
   return pattern.bars.map((bar) => bar.flatMap((each, beat) => sayCell(words, each, beat, say)));
 }
 
-/** The bars of a pattern as counts; an empty text for a silent bar. */
+/** The bars of a pattern as counts, with where something is held; an empty text for a silent bar. */
 export function sayPattern(words: CountWords, pattern: Pattern, say: SayMark): readonly string[] {
   const named = ({ count, how }: SaidStroke) => (how === '' ? count : `${count} ${how}`);
-  return sayStrokes(words, pattern, say).map((bar) => bar.map(named).join(', '));
+  const sayBar = (bar: readonly Cell[]) => bar.flatMap((each, beat) => sayCell(words, each, beat, say, true));
+  return pattern.bars.map((bar) => sayBar(bar).map(named).join(', '));
 }

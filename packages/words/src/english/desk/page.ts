@@ -39,7 +39,7 @@ export const page = {
     ['Space', 'stroke on or off'],
     ['X A G', 'stroke, accent, ghost note'],
     ['F D B', 'flam, drag, buzz'],
-    ['W', 'sweep of a brush'],
+    ['W H', 'sweep of a brush; hold it, or a roll'],
     ['S I', 'side stick, rim shot'],
     ['O', 'open, splash'],
     ['.', 'rest'],

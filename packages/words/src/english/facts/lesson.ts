@@ -47,7 +47,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'ending-at-bar': 'an ending that begins with bar {$bar :integer}, behind what comes before it',
   'repeat-after-bar': 'a repeat that begins after bar {$bar :integer}, where the one before it ends',
   'another-bar': 'bar {$bar :integer}, which plays something else',
-  'held-each-time': 'a bar that begins with a stroke, or what is held into it each time that it is played',
+  'held-each-time': 'a bar that begins with a stroke, or is held into each time',
   'same-as-bars-before':
     '.input {$bars :integer} .match $bars one {{the same as is played one bar before}} * {{the same as is played {$bars} bars before}}',
   'bar-in-range': 'a whole number of a bar from {$least :integer} to {$most :integer}',

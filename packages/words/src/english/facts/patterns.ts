@@ -13,7 +13,7 @@ export const patterns = sentences<PatternFact>()({
   character: '"{$character}"',
   'one-of-marks': 'one of the marks {$marks}',
   'marks-for-voice': 'one of {$marks}',
-  'held-after': 'a roll or a sweep before it that goes on: {$marks}',
+  'held-after': 'a roll or sweep before it that goes on: {$marks}',
   'separate-beats': 'separate the beats with spaces',
   'end-bar': 'end the bar with "|" or take beats out',
   'fill-bar': 'fill the bar: "." is a silent beat',

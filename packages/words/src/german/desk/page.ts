@@ -41,7 +41,7 @@ export const page = translation<typeof english.page>()({
     ['Leertaste', 'Schlag an oder aus'],
     ['X A G', 'Schlag, Akzent, Ghost Note'],
     ['F D B', 'Flam, Drag, Buzz'],
-    ['W', 'Wischen mit dem Besen'],
+    ['W H', 'Wischen mit dem Besen; es oder einen Wirbel halten'],
     ['S I', 'Sidestick, Rimshot'],
     ['O', 'offen, Splash'],
     ['.', 'Pause'],

@@ -49,8 +49,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'ending-at-bar': 'eine Klammer, die mit Takt {$bar :integer} beginnt, hinter dem, was davor steht',
   'repeat-after-bar': 'eine Wiederholung, die nach Takt {$bar :integer} beginnt, wo die davor endet',
   'another-bar': 'Takt {$bar :integer}, in dem etwas anderes steht',
-  'held-each-time':
-    'einen Takt, der mit einem Schlag beginnt, oder bei jedem Mal etwas, das in ihn weitergeht',
+  'held-each-time': 'einen Takt, der mit einem Schlag beginnt oder in den jedes Mal etwas weitergeht',
   'same-as-bars-before':
     '.input {$bars :integer} .match $bars one {{dasselbe, was einen Takt davor gespielt wird}} * {{dasselbe, was {$bars} Takte davor gespielt wird}}',
   'bar-in-range': 'die ganze Zahl eines Taktes von {$least :integer} bis {$most :integer}',
