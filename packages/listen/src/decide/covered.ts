@@ -44,6 +44,19 @@ function closedByHand(byVoice: ReadonlyMap<Voice, readonly Place[]>): readonly s
   return (byVoice.get('hihat') ?? []).map(momentOf);
 }
 
+/** The places of a voice under a louder one, whether that sounds without it or not. @param places of all voices */
+export function placesUnderLouder(places: readonly Place[], voice: Voice): ReadonlySet<Place> {
+  const byVoice = groupBy(places, ({ expected }) => expected.voice);
+  const own = byVoice.get(voice) ?? [];
+  const louder = [...byVoice].flatMap(([other, cover]) =>
+    kindOf(other) === LOW || GOING_ON.includes(other) || levelOf(cover) - levelOf(own) < SOFTER_DB
+      ? []
+      : cover.map(momentOf),
+  );
+  const moments = new Set(louder);
+  return new Set(own.filter((place) => moments.has(momentOf(place))));
+}
+
 /** The places of a voice that are covered by others. @param places of all voices */
 export function coveredPlaces(places: readonly Place[], voice: Voice): ReadonlySet<Place> {
   const byVoice = groupBy(places, ({ expected }) => expected.voice);

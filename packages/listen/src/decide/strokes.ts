@@ -10,8 +10,9 @@ import { sigmoid } from '@shedbook/signal';
 import { isTap } from '../align/brushed.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { APART_SECONDS, type Candidate, candidatesOf } from './candidates.ts';
-import { coveredPlaces, soonAfterOwn } from './covered.ts';
+import { coveredPlaces, placesUnderLouder, soonAfterOwn } from './covered.ts';
 import type { Evidence } from './evidence.ts';
+import { faintPlaces } from './faint.ts';
 import type { HeardStroke } from './heard-stroke.ts';
 import { momentsFor, type WrittenMoment, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
@@ -180,7 +181,10 @@ export function decide(
       told.isByLoud && soft.has(place) ? SURE_OF_SOFT : Math.min(need.written, under.neededAt(place));
     const decided = decideVoice(candidates, own, reachSeconds, neededAt);
     strokes.push(...decided.strokes);
-    const isUntold = untoldOf(decided, own, told, under);
+    const faint =
+      need.playing === 'yes' ? faintPlaces(moments, placesUnderLouder(places, one.voice)) : new Set();
+    const isUnder = untoldOf(decided, own, told, under);
+    const isUntold = (place: Place) => faint.has(place) || isUnder(place);
     missed.push(...decided.missed.filter((place) => !isUntold(place)));
     covered.push(...decided.missed.filter(isUntold));
     const taken = decided.strokes.map((stroke) => stroke.timeSeconds);
