@@ -112,7 +112,7 @@ it('[ST405] takes out what was brought in by mistake, and brings a lesson back f
   await page.getByText('What was brought in').click();
   await page.getByRole('button', { name: /^Take out what was brought in/ }).click();
   await page.getByText('What was brought in').waitFor({ state: 'detached' });
-  await walkTo(page, '/bin');
+  await page.goto(`${url}bin`);
   await page.getByRole('button', { name: 'Bring back First swing' }).click();
   await page.getByRole('button', { name: /^Bring back Kaito/ }).click();
   await page.getByText('Nothing was deleted in the last 30 days.').waitFor();
