@@ -14,6 +14,7 @@ const BOOK_SCHEMA = 'docs/book.schema.json';
 
 const SIGNS = 'docs/how-signs.svg';
 const EXAMPLE = 'docs/example-sign.svg';
+const HELD = 'docs/held.svg';
 
 const BOOKS = `## Books
 
@@ -47,6 +48,14 @@ triplet, a rest; \`x.x.x\` are three strokes of a quintuplet.
 | \`s\` | side stick (on the snare) |
 | \`r\` | rim shot (on the snare) |
 | \`w\` | sweep of a brush (on the snare) |
+| \`~\` | not struck: the buzz or the sweep before it goes on |
+
+A roll or a sweep is held over as many places, beats and bar lines as have a \`~\`: \`b ~ x .\` is a roll of two beats that
+ends in a stroke, \`x . b ~ | ~ ~ x .\` one over the bar line, \`w ~~x w ~~x\` sweeps that each go on to a tap. On the
+page it is tied, it sounds until it ends, and a student is asked for its beginning alone. After anything else, and at the
+beginning of a pattern, \`~\` is refused; in a bar that is repeated it has to go on from what is played before it each time.
+
+![A roll over two beats, a roll over the bar line, and held sweeps, each with its text](held.svg)
 `;
 
 function typeOf(schema) {
@@ -165,6 +174,29 @@ function examplePicture({ EXAMPLE_SIGN, EXAMPLE_SIGN_BOX, HOW_SIGN_STROKE }) {
   ].join('\n');
 }
 
+/** What is held, each with its text: engraved as on a sheet. */
+async function heldPicture({ barPart, meter, notateBar, parsePattern }) {
+  const { loadEngraver } = await import(pathToFileURL(join(ROOT, 'packages/engrave/dist/index.js')).href);
+  const engraver = await loadEngraver();
+  const down = 22;
+  const lines = ['b ~ x .', 'x . b ~ | ~ ~ x .', 'w ~~x w ~~x'].map((text, index) => {
+    const pattern = parsePattern(text);
+    const bars = pattern.bars.map((_, bar) => notateBar([barPart('snare', pattern, bar)], meter('4/4')));
+    const request = { id: `held${index}`, bars, staff: 'line', staffSpaceMm: 1.9, widthMm: 60 * bars.length };
+    const { svg } = engraver.engraveTile({ ...request, title: text });
+    const words = `<text y="4" font-family="monospace" font-size="3.4">${text}</text>`;
+    const tile = svg
+      .trim()
+      .replaceAll('mm"', '"')
+      .replace('class="definition-scale"', '$& aria-hidden="true"');
+    return `<g transform="translate(4 ${down * index + 2})">${words}<g transform="translate(0 7)">${tile}</g></g>`;
+  });
+  const [width, height] = [130, down * lines.length];
+  const open = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${5 * width}" height="${5 * height}">`;
+  const title = '<title>What is held, each with its text</title>';
+  return `${[open, title, `<rect width="${width}" height="${height}" fill="#fff"/>`, ...lines, '</svg>'].join('\n')}\n`;
+}
+
 /** The words, what they go with, and which of them the kit has a sound for. */
 function howRows({ HOW_WORDS, HOW_KINDS, HOW_OF }) {
   return HOW_WORDS.map((word) => {
@@ -212,6 +244,7 @@ async function generate() {
     [REFERENCE]: `${[INTRO.trimEnd(), '', ...voices, '', ...how, '', EXAMPLES, '', PREPARATION, '', ...keys, '', ...books].join('\n')}\n`,
     [SIGNS]: signsPicture(core),
     [EXAMPLE]: examplePicture(core),
+    [HELD]: await heldPicture(core),
     [SCHEMA]: `${JSON.stringify(schema, null, 2)}\n`,
     [BOOK_SCHEMA]: `${JSON.stringify(book, null, 2)}\n`,
   };

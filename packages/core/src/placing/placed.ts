@@ -15,4 +15,6 @@ export interface PlacedStroke {
   readonly articulation: Articulation;
   readonly accent: boolean;
   readonly ghost: boolean;
+  /** Whole notes from its beginning to its end, where it is held; left out where it is not. */
+  readonly held?: Fraction;
 }

@@ -22,6 +22,8 @@ interface Note {
   readonly ticks: Ticks;
   readonly key: number;
   readonly velocity: number;
+  /** How long it lasts, where it is held; as long as its voice sounds where left out. */
+  readonly lasts?: number;
 }
 
 /** Velocity of the note-offs: 64 is MIDI's value for a sender that does not measure it. */
@@ -43,10 +45,19 @@ function strokeNotes({ stroke, placement }: FiledStroke, before: FiledStroke | u
   });
   const near = before?.placement === placement;
   const room = near ? stroke.timeSeconds - before.stroke.timeSeconds : Number.POSITIVE_INFINITY;
-  const ornaments = ornamentStrokes(stroke.articulation, placement.slotSeconds(stroke), room)
+  const ornaments = ornamentStrokes(
+    stroke.articulation,
+    stroke.heldSeconds ?? placement.slotSeconds(stroke),
+    room,
+  )
     .map((added) => note(added.seconds, stroke.levelDb + added.levelDb))
     .filter((added) => added.ticks >= 0);
-  const main = note(0, stroke.levelDb);
+  const plain = note(0, stroke.levelDb);
+  const { heldSeconds } = stroke;
+  const lasts =
+    heldSeconds === undefined ? undefined : placement.strokeTicks(stroke, heldSeconds) - plain.ticks;
+  // A roll that is held is so many bounces; a sweep is one note as long as it is.
+  const main = lasts === undefined || ornaments.length > 0 ? plain : { ...plain, lasts };
   return [...ornaments, { ...main, ticks: Ticks(Math.max(0, main.ticks)) }].sort((a, b) => a.ticks - b.ticks);
 }
 
@@ -61,11 +72,11 @@ function voiceNotes(placed: readonly FiledStroke[]): readonly Note[] {
 
 function withEnds(notes: readonly Note[], longest: number, endTicks: Ticks): readonly NoteEvent[] {
   const next = new Map<number, number>();
-  const events = notes.toReversed().flatMap(({ ticks, key, velocity }): NoteEvent[] => {
+  const events = notes.toReversed().flatMap(({ ticks, key, velocity, lasts = longest }): NoteEvent[] => {
     const room = (next.get(key) ?? endTicks) - ticks;
     next.set(key, ticks);
     const channel = PERCUSSION_CHANNEL;
-    const end = Ticks(ticks + Math.max(1, Math.min(longest, room)));
+    const end = Ticks(ticks + Math.max(1, Math.min(lasts, room)));
     return [
       { kind: 'note-off', ticks: end, channel, key, velocity: RELEASE_VELOCITY },
       { kind: 'note-on', ticks, channel, key, velocity },

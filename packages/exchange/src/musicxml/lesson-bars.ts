@@ -6,6 +6,7 @@
  */
 import {
   type BarPart,
+  barPart,
   barsOf,
   type Exercise,
   type ExercisePart,
@@ -18,9 +19,8 @@ import {
   struckSlots,
 } from '@shedbook/core';
 
-function barPart(part: ExercisePart, bar: number): BarPart {
-  const { bars } = part.pattern;
-  return { voice: part.voice, cells: bars[bar % bars.length] ?? [] };
+function partOfBar({ voice, pattern }: ExercisePart, bar: number): BarPart {
+  return barPart(voice, pattern, bar % pattern.bars.length);
 }
 
 function strokesBefore(part: ExercisePart, bar: number): number {
@@ -30,7 +30,7 @@ function strokesBefore(part: ExercisePart, bar: number): number {
 
 /** A bar of a part of the exercise, with its share of the hands. */
 function handedPart(part: ExercisePart, sticking: Hands | null, bar: number): BarPart {
-  const plain = barPart(part, bar);
+  const plain = partOfBar(part, bar);
   if (!sticking) return plain;
   return { ...plain, sticking: sticking.slice(strokesBefore(part, bar), strokesBefore(part, bar + 1)) };
 }
@@ -48,6 +48,6 @@ export function lessonBars(
   const bars = exercise ? barsOf(exercise) : longest;
   return Array.from({ length: bars }, (_, bar) => {
     const played = own.map((part, i) => handedPart(part, exercise && handsOf(exercise, i), bar));
-    return notateBar([...groove.map((part) => barPart(part, bar)), ...played], lesson.meter);
+    return notateBar([...groove.map((part) => partOfBar(part, bar)), ...played], lesson.meter);
   });
 }

@@ -2,7 +2,7 @@
  * One event as MusicXML notes: a note for every head, grace notes before it, or a rest.
  *
  * Conventions: a ghost note has its head in parentheses; an open hi-hat and a foot splash have the technical
- * `open`; a buzz is an unmeasured tremolo; a sticking is a fingering, MusicXML having nothing closer.
+ * `open`; a buzz is an unmeasured tremolo, one that is held so many tied notes, each with its tremolo; a sticking is a fingering, MusicXML having nothing closer.
  * Source: MusicXML 4.0, elements note, notehead, grace, tremolo, fingering, tuplet; attribute dynamics: percent of
  * forte, which is velocity 90.
  */
@@ -122,9 +122,18 @@ function technical(head: NotatedHead): XmlNode | null {
   ]);
 }
 
+/** Both ends of ties: of what goes on from the note before, and into the next. */
+function tieNodes(head: NotatedHead, name: 'tie' | 'tied'): readonly XmlNode[] {
+  return [
+    ...(head.isHeld ? [xml(name, { type: 'stop' })] : []),
+    ...(head.goesOn ? [xml(name, { type: 'start' })] : []),
+  ];
+}
+
 function headNotations(head: NotatedHead, first: boolean, context: NoteContext): XmlNode | null {
   const buzz = head.articulation === 'buzz';
   return notations([
+    ...tieNodes(head, 'tied'),
     first ? tupletNode(context) : null,
     buzz ? xml('ornaments', {}, [xml('tremolo', { type: 'unmeasured' }, 0)]) : null,
     technical(head),
@@ -174,6 +183,7 @@ function headNode(event: NotatedEvent, head: NotatedHead, first: boolean, contex
     first ? null : xml('chord'),
     unpitched(head),
     xml('duration', {}, context.duration),
+    ...tieNodes(head, 'tie'),
     xml('instrument', { id: instrumentId(head.voice, head.articulation) }),
     xml('voice', {}, context.voice),
     ...valueNodes(event, context),

@@ -6,7 +6,7 @@
  * Source: MusicXML 4.0, elements note, chord, grace, backup, forward, attributes.
  */
 
-import type { PlacedStroke } from '@shedbook/core';
+import type { Articulation, PlacedStroke, Voice } from '@shedbook/core';
 import {
   add,
   childOf,
@@ -57,6 +57,11 @@ function instrumentFact(of: Unvoiced): InstrumentFact {
   return key === null ? { fact: 'instrument', name } : { fact: 'instrument-of-key', name, key };
 }
 
+/** Ways of striking that are held by a tie. */
+function isHeld(articulation: Articulation): boolean {
+  return articulation === 'buzz' || articulation === 'sweep';
+}
+
 /** Reads the strokes of a part; what it cannot read goes to the problems. */
 export class PartReader {
   readonly #instruments: ReadonlyMap<string, ReadInstrument>;
@@ -64,6 +69,8 @@ export class PartReader {
   readonly #path: string;
   readonly #strokes: ScoreStroke[] = [];
   readonly #bars: ScoreBar[] = [];
+  /** How long what is tied on lasts so far, by its voice, in whole notes. */
+  readonly #begun = new Map<Voice, Fraction>();
   readonly #leftOut = new Map<Unvoiced, NoteTally>();
   readonly #graces: GraceNotes;
   #divisions: Fraction | null = null;
@@ -231,6 +238,7 @@ export class PartReader {
 
   #stroke(note: XmlElement, bar: number, inBar: Fraction): void {
     const tied = childrenOf(note, 'tie').some((tie) => tie.attributes['type'] === 'stop');
+    if (tied) this.#hold(note);
     const struck = tied ? null : this.#struck(note);
     if (!struck) return;
     if (this.#meter && compare(inBar, this.#meter.bar) >= 0) {
@@ -247,5 +255,20 @@ export class PartReader {
     const articulation = this.#graces.take(struck.voice) ?? (buzz ? 'buzz' : struck.articulation);
     const { line, column } = note;
     this.#strokes.push({ bar, inBar, voice: struck.voice, articulation, ...touch, line, column });
+    const goesOn = childrenOf(note, 'tie').some((tie) => tie.attributes['type'] === 'start');
+    if (goesOn && isHeld(articulation)) this.#begun.set(struck.voice, this.#duration(note));
+    else this.#begun.delete(struck.voice);
+  }
+
+  /** A note that goes on from the one before it: a roll or a sweep lasts as much longer, all else rings as it does. */
+  #hold(note: XmlElement): void {
+    const voice = this.#struck(note)?.voice;
+    const so = voice && this.#begun.get(voice);
+    const at = this.#strokes.findLastIndex((stroke) => stroke.voice === voice);
+    const from = this.#strokes[at];
+    if (!so || !voice || !from) return;
+    const held = add(so, this.#duration(note));
+    this.#begun.set(voice, held);
+    this.#strokes[at] = { ...from, held };
   }
 }

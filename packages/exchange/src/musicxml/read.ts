@@ -210,8 +210,8 @@ function partsOf(root: XmlElement, problems: ProblemList): readonly ReadPart[] {
 }
 
 /** A stroke as it is written, without its level, which is rounded, and its place in the text. */
-function written({ bar, inBar, voice, articulation, accent, ghost, sticking }: ScoreStroke): string {
-  return JSON.stringify([bar, inBar.num, inBar.den, voice, articulation, accent, ghost, sticking]);
+function written({ bar, inBar, voice, articulation, accent, ghost, sticking, held }: ScoreStroke): string {
+  return JSON.stringify([bar, inBar.num, inBar.den, voice, articulation, accent, ghost, sticking, held]);
 }
 
 /** The field with the text of the lesson. */
