@@ -18,13 +18,14 @@ import { Resampler } from '@shedbook/signal';
 import { type Alignment, alignmentOf } from './align/align.ts';
 import { askedGrid, isPlayed } from './align/asked-grid.ts';
 import type { PlacedBar } from './align/bars.ts';
+import { withoutBounces, withoutDrumsAmid } from './align/bounces.ts';
 import { drawnIn } from './align/brushed.ts';
 import type { FormGrid } from './align/form-grid.ts';
 import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
 import { alignInAnyFeel } from './align/other-feel.ts';
 import { levelledUnderOthers } from './decide/covered.ts';
-import { withoutDrawn } from './decide/drawn.ts';
+import { coveredByHeld, splitHeld, withoutDrawn } from './decide/drawn.ts';
 import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
 import type { HeardStroke } from './decide/heard-stroke.ts';
@@ -172,7 +173,7 @@ interface TakeFacts {
 
 /** The report on events of any source. */
 export function reportOn(
-  events: readonly HeardEvent[],
+  heard: readonly HeardEvent[],
   whole: Asked,
   take: TakeFacts,
   network = strokeNetwork(),
@@ -180,7 +181,7 @@ export function reportOn(
   const { asked, unheard: strange } = askedOfSound(inSection(whole));
   const { lesson, exercise, form } = asked;
   const grid = askedGrid(asked);
-  const free = hearFreely(events, network);
+  const { events, free } = toldApart(heard, grid, network);
   const seen = observe(events, free);
   const found = alignInAnyFeel(seen, asked, grid);
   if (!found) return refuse('no-drums-followed');
@@ -197,6 +198,14 @@ export function reportOn(
   const exercises = tellExercise(again, others);
   const alignment = alignmentOf(grid, barsFor(again, others, exercises, seen));
   return reportAligned({ events, seen, asked, grid, alignment, take, network, free, exercises, strange });
+}
+
+/** The events that are strokes, and what the sound says of them: of a long roll where one is written its beginning. */
+function toldApart(heard: readonly HeardEvent[], { bars }: FormGrid, network: StrokeNetwork) {
+  const free = hearFreely(heard, network);
+  if (bars.every(({ held }) => held.length === 0)) return { events: heard, free };
+  const { events, amid } = withoutBounces(heard, free);
+  return { events, free: withoutDrumsAmid(hearFreely(events, network), amid) };
 }
 
 /** How eagerly each voice is heard on this kit, by the exercise that tells it best. */
@@ -243,13 +252,21 @@ export function reportAligned(known: Aligned): Listened {
   const { events, seen, asked, grid, take, stretch, strange = [] } = known;
   const { bars } = known.alignment;
   const { untilSeconds = Number.POSITIVE_INFINITY } = known;
-  const allPlaces = placesOf(seen, grid, bars).filter((place) => place.idealSeconds < untilSeconds);
+  const { open: allPlaces, under } = splitHeld(
+    placesOf(seen, grid, bars).filter((place) => place.idealSeconds < untilSeconds),
+    events,
+    grid,
+    bars,
+  );
   const evidence = gatherEvidence(events, allPlaces, grid.voices, known);
   const barSeconds = bars[bars.length >> 1]!.barSeconds;
   const decided = withInstead(decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds)), {
     ...{ events, evidence, free: known.free, places: allPlaces },
   });
-  const { heard, hidden } = hiddenBy(take.beside, withoutDrawn(decided, grid, bars));
+  const { heard, hidden } = hiddenBy(
+    take.beside,
+    coveredByHeld(withoutDrawn(decided, grid, bars), under, grid, bars),
+  );
   const measuredStrokes = measureLevels(events, heard.strokes);
   const whole = { ...heard, strokes: levelledUnderOthers(measuredStrokes, allPlaces) };
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };

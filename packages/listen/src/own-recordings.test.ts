@@ -232,4 +232,36 @@ exercises: [... x.. ... x..]
     const silent = heard(asked, false, ({ voice }) => voice !== 'snare');
     expect(silent?.missed.filter(({ voice }) => voice === 'snare')).toHaveLength(8);
   });
+
+  // definition: nothing is rendered but what is written, and of a left-out limb nothing
+  it('[LI8101] a roll that is held hides neither the exercise nor what is played beside it', () => {
+    const held = [
+      'title: Held rolls',
+      'tempo: 80',
+      'feel: even',
+      'groove: {ride: x x x x, hihat-foot: {pattern: . x . x, level: -6}, bass: {pattern: x . x ., level: -10}}',
+      'vocabulary: [x, b, .]',
+      'exercises:',
+      '  - x x b ~',
+      '  - b ~ x x | b ~ ~ ~',
+    ];
+    const lesson = parseLesson(held.join('\n'), 'held').lesson as Lesson;
+    const form = { ...LOOP, sections: FOUR };
+    const [one, two] = [1, 2].map((exercise) => ({ lesson, exercise, form }));
+    for (const asked of [one!, two!]) {
+      const report = heard(asked, false);
+      expect(report?.missed).toEqual([]);
+      expect(report?.strokes.filter(({ written }) => !written)).toEqual([]);
+      expect(report?.exercise).toEqual({ agreement: 1 });
+    }
+    const noFoot = heard(one!, false, ({ voice }) => voice !== 'hihat-foot');
+    expect(noFoot?.missed.map(({ voice }) => voice)).toEqual([
+      'hihat-foot',
+      'hihat-foot',
+      'hihat-foot',
+      'hihat-foot',
+    ]);
+    const noSnare = heard(one!, false, ({ voice }) => voice !== 'snare');
+    expect(noSnare?.voices.snare?.hits ?? 0).toBe(0);
+  });
 });

@@ -10,8 +10,8 @@ import type { PlacedBar } from '../align/bars.ts';
 import { isTap } from '../align/brushed.ts';
 import type { ExpectedBar, FormGrid } from '../align/form-grid.ts';
 import { kindOf } from '../align/observations.ts';
-import { secondsAt } from './places.ts';
-import type { Decision } from './strokes.ts';
+import { type Place, secondsAt } from './places.ts';
+import type { Decision, HeardDecision } from './strokes.ts';
 
 /** So near to where a brush begins. */
 const NEAR_SECONDS = 0.08;
@@ -44,7 +44,7 @@ const at = (position: number): Sounding => ({ from: position, to: position });
 
 /** The decision without strokes too many where a brush taps or begins to be drawn, and while something is held. */
 export function withoutDrawn<D extends Decision>(decision: D, grid: FormGrid, bars: readonly PlacedBar[]): D {
-  const drawn = soundingIn(grid, bars, (bar) => [...bar.drawn.map(at), ...(bar.held ?? [])]);
+  const drawn = soundingIn(grid, bars, (bar) => [...bar.drawn.map(at), ...bar.held]);
   const tapped = soundingIn(grid, bars, ({ strokes }) =>
     strokes.filter(isTap).map(({ position }) => at(position)),
   );
@@ -58,4 +58,46 @@ export function withoutDrawn<D extends Decision>(decision: D, grid: FormGrid, ba
     ({ place, voice, timeSeconds }) => place !== null || !isSwish(voice, timeSeconds),
   );
   return { ...decision, strokes };
+}
+
+/** Places while something is held: those at which nothing is heard are under it. */
+export function splitHeld(
+  places: readonly Place[],
+  events: readonly { readonly timeSeconds: number }[],
+  grid: FormGrid,
+  bars: readonly PlacedBar[],
+): { readonly open: readonly Place[]; readonly under: readonly Place[] } {
+  const held = soundingIn(grid, bars, (bar) => bar.held);
+  if (held.length === 0) return { open: places, under: [] };
+  const isUnder = ({ likelySeconds }: Place) =>
+    held.some(
+      ({ from, to }) => likelySeconds > from + 2 * NEAR_SECONDS && likelySeconds < to - NEAR_SECONDS,
+    ) && events.every(({ timeSeconds }) => Math.abs(timeSeconds - likelySeconds) > NEAR_SECONDS);
+  return {
+    open: places.filter((place) => !isUnder(place)),
+    under: places.filter(isUnder),
+  };
+}
+
+/**
+ * The decision with what is missed while something is held as covered by it: nobody hears whether it was played. Nor does
+ * anybody where a limb is heard nowhere, and no fewer of its strokes lie under what is held than elsewhere.
+ */
+export function coveredByHeld(
+  decision: HeardDecision,
+  under: readonly Place[],
+  grid: FormGrid,
+  bars: readonly PlacedBar[],
+): HeardDecision {
+  const held = soundingIn(grid, bars, (bar) => bar.held);
+  const count = (places: readonly Place[], of: Voice) =>
+    places.reduce((sum, { expected }) => sum + (expected.voice === of ? 1 : 0), 0);
+  const isHeard = new Set(decision.strokes.flatMap(({ place, voice }) => (place ? [voice] : [])));
+  const isUnder = ({ likelySeconds, expected: { voice } }: Place) =>
+    held.some(({ from, to }) => likelySeconds > from && likelySeconds < to) ||
+    (!isHeard.has(voice) && count(under, voice) >= Math.max(1, count(decision.missed, voice)));
+  const covered = [...under, ...decision.missed.filter(isUnder)];
+  if (covered.length === 0) return decision;
+  const missed = decision.missed.filter((place) => !isUnder(place));
+  return { ...decision, missed, covered: [...(decision.covered ?? []), ...covered] };
 }
