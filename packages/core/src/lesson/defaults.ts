@@ -56,9 +56,12 @@ const BACKBEAT: Readonly<Record<Voice, number>> = {
   clap: 0,
 };
 
-/** Levels that a lesson starts from: under a ride the bass drum is feathered, under anything else it is not. */
+/**
+ * Levels that a lesson starts from: under a ride the bass drum is feathered, under anything else it is not. Whatever leads
+ * is what the others are measured by: where only a foot keeps time, they are not to be played as loud as can be.
+ */
 export function defaultBalance(lead: Voice): Readonly<Record<Voice, number>> {
-  return lead === 'ride' ? UNDER_THE_RIDE : BACKBEAT;
+  return { ...(lead === 'ride' ? UNDER_THE_RIDE : BACKBEAT), [lead]: 0 };
 }
 
 /** A tempo from a start alone, in quarter notes a minute. */
