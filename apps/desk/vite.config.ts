@@ -1,7 +1,6 @@
 import optimizeLocales from '@react-aria/optimize-locales-plugin';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
-import { withoutUnusedFunctions } from '../../scripts/pages/message-functions.ts';
 import { oldBrowserScreen } from '../../scripts/pages/old-browser.ts';
 import { buildTargets, oldestBrowsers } from '../../scripts/pages/oldest-browsers.mjs';
 
@@ -60,7 +59,6 @@ export default defineConfig({
   plugins: [
     withoutNode(),
     withoutDescriptions(),
-    withoutUnusedFunctions(),
     optimizeLocales.vite({ locales: ['en', 'de'] }),
     react(),
     oldBrowserScreen('desk'),

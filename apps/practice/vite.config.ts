@@ -2,7 +2,6 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
-import { withoutUnusedFunctions } from '../../scripts/pages/message-functions.ts';
 import { oldBrowserScreen } from '../../scripts/pages/old-browser.ts';
 import { buildTargets, oldestBrowsers } from '../../scripts/pages/oldest-browsers.mjs';
 
@@ -42,12 +41,7 @@ export default defineConfig({
   root: here('.'),
   base: './',
   publicDir: here('public'),
-  plugins: [
-    react(),
-    withoutUnusedFunctions(),
-    planWithPage,
-    oldBrowserScreen('practice', './files/sheet.pdf'),
-  ],
+  plugins: [react(), planWithPage, oldBrowserScreen('practice', './files/sheet.pdf')],
   resolve: { conditions: ['shedbook-source', 'module', 'browser', 'development|production'] },
   worker: { format: 'es', rolldownOptions: { checks } },
   build: {

@@ -11,6 +11,7 @@ const OBEDIENT = new URL(
       if (told === 'fill') for (;;) all.push(Array.from({ length: 100000 }, () => ({})));
       if (told === 'grow') for (;;) all.push(Buffer.alloc(2 ** 20, 1));
       if (told === 'end') process.exit();
+      if (told === 'surroundings') return parentPort.postMessage(process.env.SHEDBOOK_TEST_TOLD ?? 'nothing');
       if (told === 'break') throw new Error('broken on purpose');
       parentPort.postMessage(told);
     });
@@ -69,4 +70,15 @@ it('[HO4000] does not begin what nobody waits for, and ends it where that is ask
   await expect(first).rejects.toThrow('nobody waits');
   await expect(second).rejects.toThrow('nobody waits');
   expect(await third).toBe('three');
+});
+
+it('[HO8100] has the surroundings of its program as they are when it is asked, and not as it started', async () => {
+  const { ask } = thread();
+  expect(await ask('surroundings', terms('a'))).toBe('nothing');
+  process.env['SHEDBOOK_TEST_TOLD'] = 'something';
+  onTestFinished(() => {
+    delete process.env['SHEDBOOK_TEST_TOLD'];
+  });
+  // standard: Node's worker_threads, `SHARE_ENV`
+  expect(await ask('surroundings', terms('a'))).toBe('something');
 });

@@ -5,7 +5,7 @@
  * Conventions: whoever was served longest ago comes next, however much another has ordered; an order that nobody waits
  * for any more is not begun, and ended where that is asked for.
  */
-import { Worker } from 'node:worker_threads';
+import { SHARE_ENV, Worker } from 'node:worker_threads';
 import { type ProcessLimits, watchProcess } from './watch-process.ts';
 
 /** An order took more time or memory than it is given. */
@@ -94,6 +94,8 @@ export function createThread<Asked, Answered, News extends Progress = never>(
   const open = () => {
     const fresh = new Worker(file, {
       execArgv: [],
+      // what the program is told of its surroundings, as where other programs lie, holds for the thread as well
+      env: SHARE_ENV,
       resourceLimits: { maxOldGenerationSizeMb: memoryBytes / 2 ** 20 },
     });
     fresh.on('message', (said: Answered | News) => {
