@@ -201,7 +201,7 @@ export function reportOn(
 }
 
 /** The events that are strokes, and what the sound says of them: of a long roll where one is written its beginning. */
-function toldApart(heard: readonly HeardEvent[], { bars }: FormGrid, network: StrokeNetwork) {
+export function toldApart(heard: readonly HeardEvent[], { bars }: FormGrid, network: StrokeNetwork) {
   const free = hearFreely(heard, network);
   if (bars.every(({ held }) => held.length === 0)) return { events: heard, free };
   const { events, amid } = withoutBounces(heard, free);

@@ -144,4 +144,14 @@ export class LiveClock {
     }
     return best;
   }
+
+  /** Whether a roll or a sweep is held at a moment: what a hand does there may be part of it. */
+  isHeld(seconds: number): boolean {
+    return this.#bars.some(({ startSeconds, barSeconds, formBar, bpm }) =>
+      this.gridAt(bpm).bars[formBar]?.held.some(
+        ({ from, to }) =>
+          seconds > startSeconds + from * barSeconds && seconds < startSeconds + to * barSeconds,
+      ),
+    );
+  }
 }

@@ -16,6 +16,7 @@ import {
   secondsToMilliseconds,
   type TakeDb,
   type Unheard,
+  VOICE_FACTS,
   type Voice,
 } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
@@ -23,11 +24,10 @@ import { isPlayed } from '../align/asked-grid.ts';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import { observe } from '../align/observations.ts';
-import { hearFreely } from '../decide/evidence.ts';
 import { EventLog } from '../detect/event-log.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { EventExtractor } from '../detect/extract.ts';
-import { reportAligned, strokeNetwork } from '../listen.ts';
+import { reportAligned, strokeNetwork, toldApart } from '../listen.ts';
 import type { Asked, Listened } from '../listened.ts';
 import { askedOfSound } from '../listened-for.ts';
 import type { BesideStream } from '../loudspeaker/beside-stream.ts';
@@ -257,7 +257,13 @@ class Listener implements LiveListener {
         timeSeconds - (this.#lastOf.get(voice) ?? Number.NEGATIVE_INFINITY) >= APART_SECONDS,
     );
     for (const { voice, timeSeconds } of struck) this.#lastOf.set(voice, timeSeconds);
-    return struck.map((one) => this.#place(one));
+    return struck.map((one) => this.#place(one)).filter((one) => !this.#isBounce(one));
+  }
+
+  /** Whether a stroke that is written nowhere may be part of what a hand holds. */
+  #isBounce({ voice, written, timeSeconds }: LiveStroke): boolean {
+    const isHand = !VOICE_FACTS[voice].limb.endsWith('foot');
+    return isHand && written === null && this.#clock.isHeld(timeSeconds - this.#latencySeconds);
   }
 
   /** Once a bar is over it tells what the strokes of the next ones need. */
@@ -330,11 +336,10 @@ class Listener implements LiveListener {
     const isIn = ({ timeSeconds }: { readonly timeSeconds: number }) =>
       timeSeconds >= from && timeSeconds < to;
     const notes = ownNotes(this.#notes, this.#asked).filter(isIn);
-    const events = this.#ear?.between(from, to) ?? [];
     const network = strokeNetwork();
-    const free = hearFreely(events, network);
-    const seen = this.#ear ? observe(events, free) : observeNotes(notes);
     const grid = takeGrid(this.#clock, bars, through);
+    const { events, free } = toldApart(this.#ear?.between(from, to) ?? [], grid, network);
+    const seen = this.#ear ? observe(events, free) : observeNotes(notes);
     const placed = placeClockBars(seen, grid, bars, this.#latencySeconds).map((bar, index) =>
       silent.has(bars[index]!.loop) ? { ...bar, formBar: null, score: 0 } : bar,
     );
