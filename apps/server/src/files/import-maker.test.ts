@@ -6,7 +6,7 @@ import { readTakeFacts } from '../week/read-take.ts';
 
 const { imports } = sharedMakers;
 
-/** How often something else has its turn during work. */
+/** How often something else has its turn during work: never where the work is done at once, however long it takes. */
 async function turnsDuring(work: () => Promise<unknown>): Promise<number> {
   let turns = 0;
   const turning = setInterval(() => {
@@ -24,7 +24,7 @@ it('[SE5000] a long lesson is read beside everything else, a short one at once, 
   const turnsWith = (text: string) => turnsDuring(() => imports.sumUp(text, { of: 'a' }));
   expect(await turnsWith(bars(10))).toBe(0);
   // lines that open a list and never close it take the reader of YAML a tenth of a second
-  expect(await turnsWith(`title: T\n${'\t- x: [\n'.repeat(4000)}`)).toBeGreaterThan(5);
+  expect(await turnsWith(`title: T\n${'\t- x: [\n'.repeat(4000)}`)).toBeGreaterThan(0);
 });
 
 /** The file of a take that says this beside what every take says. */
@@ -64,7 +64,7 @@ it('[SE6002] what a take says of itself is read beside everything else where it 
     reading.facts = await read(long);
   });
   // a million objects take a reader a tenth of a second
-  expect(turns).toBeGreaterThan(5);
+  expect(turns).toBeGreaterThan(0);
   expect(reading.facts).toBeNull();
   expect(await read(strToU8('PK'))).toBeNull();
 });
