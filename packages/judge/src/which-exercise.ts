@@ -1,5 +1,5 @@
 /** Which exercise of a lesson a take is of, where nobody says. */
-import { type FullReport, groupBy, type Lesson, sectionOf } from '@shedbook/core';
+import { type FullReport, groupBy, type Lesson, sectionOf, type VoiceReport } from '@shedbook/core';
 import type { ExerciseFact } from './verdict/fact.ts';
 
 /** A take as it was heard, with whatever the ear says where there is no report. */
@@ -37,9 +37,9 @@ function explained({ voices }: FullReport): number {
   return Object.values(voices).reduce((sum, { hits, missed, extra }) => sum + hits - missed - extra, 0);
 }
 
-/** The voices of which not one stroke was played. */
-function silentIn({ voices }: FullReport) {
-  return Object.values(voices).filter(({ hits, missed, extra }) => hits + extra === 0 && missed > 0);
+/** Whether not one stroke of a voice was played, of those that can be told. */
+function isSilent({ hits, missed, extra }: VoiceReport): boolean {
+  return hits + extra === 0 && missed > 0;
 }
 
 /**
@@ -47,9 +47,8 @@ function silentIn({ voices }: FullReport) {
  * be it the one with most of the strokes, says nothing of which exercise the others played.
  */
 function agreementOfPlayed({ voices }: FullReport): number {
-  const played = Object.values(voices).filter(({ hits, extra }) => hits + extra > 0);
-  const sum = (of: (voice: (typeof played)[number]) => number) =>
-    played.reduce((all, one) => all + of(one), 0);
+  const played = Object.values(voices).filter((voice) => !isSilent(voice));
+  const sum = (of: (voice: VoiceReport) => number) => played.reduce((all, one) => all + of(one), 0);
   const hits = sum((voice) => voice.hits);
   const all = 2 * hits + sum(({ missed, extra }) => missed + extra);
   return all === 0 ? 0 : (2 * hits) / all;
@@ -63,8 +62,8 @@ function isOfLesson(report: FullReport): boolean {
 /** How much of a take an exercise explains, in strokes; none where it was not played. */
 function weightOf({ report }: Heard): number {
   const told = report?.exercise;
-  const isPlayed = told && told.rather === undefined && told.agreement >= LEAST_AGREEMENT;
-  return isPlayed && isOfLesson(report) ? explained(report) : Number.NEGATIVE_INFINITY;
+  const isThere = told && told.rather === undefined && told.agreement >= LEAST_AGREEMENT;
+  return isThere && isOfLesson(report) ? explained(report) : Number.NEGATIVE_INFINITY;
 }
 
 /** The likeliest exercise of a section, from the first one on as which the take is heard at all. */
@@ -118,8 +117,7 @@ export function whichExercise<As extends Heard>(
   const heard = hearAs(null);
   const confidence = heard.report?.alignment.confidence ?? 0;
   // whoever leaves a limb of the groove out may have left an exercise out
-  const isSure =
-    confidence >= CONFIDENCE.sure && heard.report !== null && silentIn(heard.report).length === 0;
+  const isSure = confidence >= CONFIDENCE.sure && !Object.values(heard.report?.voices ?? {}).some(isSilent);
   const fact = isSure ? 'time-played' : 'time-most-like';
   return confidence >= CONFIDENCE.time ? { exercise: null, heard, told: { fact } } : null;
 }

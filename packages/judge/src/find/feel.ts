@@ -62,12 +62,12 @@ function otherFeel(task: LoopTask): OtherFeel {
 function latenessOnBeats(round: HeardRound, lead: Voice): (due: Due) => number {
   const whole = latenessIn(round);
   const onBeats = round.match.pairs.filter(({ due }) => due.asked.written.slot === 1);
+  const movedIn = (pairs: typeof onBeats) =>
+    pairs.length === 0 ? 0 : median(pairs.map(({ due, lateSeconds }) => lateSeconds - whole(due)));
   const byVoice = groupBy(onBeats, ({ due }) => due.voice);
-  return (due) => {
-    const own = byVoice.get(due.voice) ?? byVoice.get(lead) ?? onBeats;
-    const moved = own.map((pair) => pair.lateSeconds - whole(pair.due));
-    return whole(due) + (moved.length > 0 ? median(moved) : 0);
-  };
+  const moved = new Map([...byVoice].map(([voice, own]) => [voice, movedIn(own)]));
+  const others = moved.get(lead) ?? movedIn(onBeats);
+  return (due) => whole(due) + (moved.get(due.voice) ?? others);
 }
 
 /** Where in its pair each second part of a round was played, with its place asked. */

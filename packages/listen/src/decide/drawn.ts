@@ -18,6 +18,11 @@ const NEAR_SECONDS = 0.08;
 /** A bass drum sounds like no brush. */
 const LOW = kindOf('bass');
 
+/** Whether a hand plays a voice: only a hand draws, and holds. */
+export function isByHand(voice: Voice): boolean {
+  return !VOICE_FACTS[voice].limb.endsWith('foot');
+}
+
 /** From where to where something that is no stroke sounds, in seconds of the take. */
 interface Sounding {
   readonly from: number;
@@ -52,8 +57,7 @@ export function withoutDrawn<D extends Decision>(decision: D, grid: FormGrid, ba
   const isAmong = (some: readonly Sounding[], seconds: number) =>
     some.some(({ from, to }) => seconds > from && seconds < to);
   const isSwish = (voice: Voice, seconds: number) =>
-    kindOf(voice) !== LOW &&
-    (isAmong(tapped, seconds) || (!VOICE_FACTS[voice].limb.endsWith('foot') && isAmong(drawn, seconds)));
+    kindOf(voice) !== LOW && (isAmong(tapped, seconds) || (isByHand(voice) && isAmong(drawn, seconds)));
   const strokes = decision.strokes.filter(
     ({ place, voice, timeSeconds }) => place !== null || !isSwish(voice, timeSeconds),
   );
@@ -90,6 +94,7 @@ export function coveredByHeld(
   bars: readonly PlacedBar[],
 ): HeardDecision {
   const held = soundingIn(grid, bars, (bar) => bar.held);
+  if (held.length === 0) return decision;
   const count = (places: readonly Place[], of: Voice) =>
     places.reduce((sum, { expected }) => sum + (expected.voice === of ? 1 : 0), 0);
   const isHeard = new Set(decision.strokes.flatMap(({ place, voice }) => (place ? [voice] : [])));

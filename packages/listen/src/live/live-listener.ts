@@ -16,7 +16,6 @@ import {
   secondsToMilliseconds,
   type TakeDb,
   type Unheard,
-  VOICE_FACTS,
   type Voice,
 } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
@@ -24,6 +23,7 @@ import { isPlayed } from '../align/asked-grid.ts';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import { observe } from '../align/observations.ts';
+import { isByHand } from '../decide/drawn.ts';
 import { EventLog } from '../detect/event-log.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { EventExtractor } from '../detect/extract.ts';
@@ -262,8 +262,7 @@ class Listener implements LiveListener {
 
   /** Whether a stroke that is written nowhere may be part of what a hand holds. */
   #isBounce({ voice, written, timeSeconds }: LiveStroke): boolean {
-    const isHand = !VOICE_FACTS[voice].limb.endsWith('foot');
-    return isHand && written === null && this.#clock.isHeld(timeSeconds - this.#latencySeconds);
+    return isByHand(voice) && written === null && this.#clock.isHeld(timeSeconds - this.#latencySeconds);
   }
 
   /** Once a bar is over it tells what the strokes of the next ones need. */

@@ -33,8 +33,10 @@ async function loadGerman() {
   return { words: speak(studentsMessages, GERMAN_SCREENS.tongue), language: GERMAN_SCREENS };
 }
 
+const LOADERS = { en: loadEnglish, de: loadGerman } as const satisfies Record<LanguageTag, unknown>;
+
 /** The catalogue of the desk's students in a language. */
 export async function loadStudents(tag: LanguageTag): Promise<StudentsCatalogue> {
-  const [desk, own] = await Promise.all([loadDesk(tag), tag === 'de' ? loadGerman() : loadEnglish()]);
+  const [desk, own] = await Promise.all([loadDesk(tag), LOADERS[tag]()]);
   return { tag, words: { ...desk.words, ...own.words }, language: own.language };
 }
