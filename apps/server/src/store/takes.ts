@@ -273,17 +273,18 @@ export function createTakeStore(
       if (!content || checksumOf(content) !== row.checksum) throw new DamagedError();
       return content;
     },
-    answer: async (name, opinion) => {
-      const row = await find(name);
-      if (!row) return null;
-      const next = answered(row, opinion, now());
-      await database
-        .updateTable('takes')
-        .set(next)
-        .where((of) => of.and(isThe(name)))
-        .execute();
-      return sent({ ...row, ...next });
-    },
+    answer: (name, opinion) =>
+      turn(async () => {
+        const row = await find(name);
+        if (!row) return null;
+        const next = answered(row, opinion, now());
+        await database
+          .updateTable('takes')
+          .set(next)
+          .where((of) => of.and(isThe(name)))
+          .execute();
+        return sent({ ...row, ...next });
+      }),
     voice: async ({ student, take }, bar) => {
       const found = await database
         .selectFrom('voices')
