@@ -23,8 +23,11 @@ const SOFTER_DB = 3;
 /** This share of the strokes of a voice that covers another one come with a stroke of that one. */
 const ALWAYS = 0.9;
 
+/** Whether a voice goes on all along, so that it covers nothing. */
+export const isGoingOn = (voice: Voice): boolean => GOING_ON.includes(voice);
+
 /** The moment of a place: what is written together has the same. */
-function momentOf({ takeBar, expected }: Place): string {
+export function momentOf({ takeBar, expected }: Place): string {
   return `${takeBar} ${expected.position.toFixed(6)}`;
 }
 
@@ -49,7 +52,7 @@ export function placesUnderLouder(places: readonly Place[], voice: Voice): Reado
   const byVoice = groupBy(places, ({ expected }) => expected.voice);
   const own = byVoice.get(voice) ?? [];
   const louder = [...byVoice].flatMap(([other, cover]) =>
-    kindOf(other) === LOW || GOING_ON.includes(other) || levelOf(cover) - levelOf(own) < SOFTER_DB
+    kindOf(other) === LOW || isGoingOn(other) || levelOf(cover) - levelOf(own) < SOFTER_DB
       ? []
       : cover.map(momentOf),
   );
@@ -64,7 +67,7 @@ export function coveredPlaces(places: readonly Place[], voice: Voice): ReadonlyS
   if (kindOf(voice) === LOW || own.length === 0) return new Set();
   const moments = new Set(own.map(momentOf));
   const covers = [...byVoice].flatMap(([other, cover]) =>
-    other === voice || kindOf(other) === LOW || GOING_ON.includes(other) ? [] : coversOf(cover, own, moments),
+    other === voice || kindOf(other) === LOW || isGoingOn(other) ? [] : coversOf(cover, own, moments),
   );
   const covered = new Set([...covers, ...(voice === 'hihat-foot' ? closedByHand(byVoice) : [])]);
   return new Set(own.filter((place) => covered.has(momentOf(place))));

@@ -14,6 +14,7 @@ import { coveredPlaces, placesUnderLouder, soonAfterOwn } from './covered.ts';
 import type { Evidence } from './evidence.ts';
 import { faintPlaces } from './faint.ts';
 import type { HeardStroke } from './heard-stroke.ts';
+import { maskedPlaces } from './masked.ts';
 import { momentsFor, type WrittenMoment, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
 import { FEWEST_SURE, isParted, type Moment, type Playing } from './plays.ts';
@@ -205,11 +206,12 @@ export function decide(
     missed,
   });
   const shadows = shadowsOf(single.strokes);
+  const masked = maskedPlaces(single.strokes, single.missed);
   return {
-    ...single,
+    missed: single.missed.filter((place) => !masked.has(place)),
     playing,
     parted,
-    covered,
+    covered: [...covered, ...masked],
     strokes: single.strokes.filter((stroke) => !shadows.has(stroke)),
   };
 }
