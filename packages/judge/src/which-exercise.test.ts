@@ -52,3 +52,16 @@ it('[JU8104] of the same strokes in two sections those at the tempo that was pla
   // definition: 54 quarter notes a minute are asked in the second section, 60 in the first
   expect(told(LIMBS, notesOf(LIMBS, 6))).toMatchObject({ exercise: 6 });
 });
+
+it('[JU8700] an exercise all of whose own strokes may be a loudspeaker’s was not played: it was the groove alone', () => {
+  const notes = notesOf(SLOW, null);
+  const hearAs = (exercise: number | null) => {
+    const heard = listenToNotes(notes, SECONDS, { lesson: SLOW, exercise, form: loopOf(4) });
+    if (exercise === null || !heard.report) return heard;
+    // what a recording says of a voice that comes as a machine's does
+    const { snare: _, ...voices } = heard.report.voices;
+    const unheard = [{ reason: 'from-loudspeaker', voice: 'snare', count: 6 } as const];
+    return { ...heard, report: { ...heard.report, voices, unheard, exercise: { agreement: 1 } } };
+  };
+  expect(whichExercise(SLOW, SLOW.exercises, hearAs)?.told).toEqual({ fact: 'time-played' });
+});

@@ -1,5 +1,14 @@
 /** Which exercise of a lesson a take is of, where nobody says. */
-import { type FullReport, groupBy, type Lesson, sectionOf, type VoiceReport } from '@shedbook/core';
+import {
+  type Exercise,
+  exerciseOf,
+  type FullReport,
+  groupBy,
+  type Lesson,
+  sectionOf,
+  type Voice,
+  type VoiceReport,
+} from '@shedbook/core';
 import type { ExerciseFact } from './verdict/fact.ts';
 
 /** A take as it was heard, with whatever the ear says where there is no report. */
@@ -59,15 +68,28 @@ function isOfLesson(report: FullReport): boolean {
   return report.alignment.confidence >= CONFIDENCE.least || agreementOfPlayed(report) >= CONFIDENCE.sure;
 }
 
+/** Whether all that was heard of an exercise's own strokes may be a loudspeaker's: the student played the groove alone. */
+function isByLoudspeaker({ voices, unheard = [] }: FullReport, { parts }: Exercise): boolean {
+  const isOwn = (voice: Voice) => parts.some((part) => part.voice === voice);
+  const isDoubted = unheard.some((one) => one.reason === 'from-loudspeaker' && isOwn(one.voice));
+  return isDoubted && parts.every(({ voice }) => (voices[voice]?.hits ?? 0) === 0);
+}
+
 /** How much of a take an exercise explains, in strokes; none where it was not played. */
-function weightOf({ report }: Heard): number {
+function weightOf({ report }: Heard, exercise: Exercise): number {
   const told = report?.exercise;
   const isThere = told && told.rather === undefined && told.agreement >= LEAST_AGREEMENT;
-  return isThere && isOfLesson(report) ? explained(report) : Number.NEGATIVE_INFINITY;
+  return isThere && isOfLesson(report) && !isByLoudspeaker(report, exercise)
+    ? explained(report)
+    : Number.NEGATIVE_INFINITY;
 }
 
 /** The likeliest exercise of a section, from the first one on as which the take is heard at all. */
-function likeliestOf<As extends Heard>(numbers: readonly number[], hearAs: (exercise: number) => As) {
+function likeliestOf<As extends Heard>(
+  lesson: Lesson,
+  numbers: readonly number[],
+  hearAs: (exercise: number) => As,
+) {
   let [exercise, heard] = [numbers[0]!, hearAs(numbers[0]!)];
   for (const number of numbers.slice(1, MOST_TRIED)) {
     if (heard.report) break;
@@ -78,7 +100,7 @@ function likeliestOf<As extends Heard>(numbers: readonly number[], hearAs: (exer
     if (next === undefined) break;
     [exercise, heard] = [next, hearAs(next)];
   }
-  return { exercise, heard, weight: weightOf(heard) };
+  return { exercise, heard, weight: weightOf(heard, exerciseOf(lesson, exercise)) };
 }
 
 /** How far the tempo is from the one that was asked, as a ratio's logarithm: of the same strokes in two sections that tells. */
@@ -110,7 +132,7 @@ export function whichExercise<As extends Heard>(
   exercises: Lesson['exercises'],
   hearAs: (exercise: number | null) => As,
 ): AsExercise<As> | null {
-  const all = bySection(lesson, exercises).map((numbers) => likeliestOf(numbers, hearAs));
+  const all = bySection(lesson, exercises).map((numbers) => likeliestOf(lesson, numbers, hearAs));
   const [best] = all.toSorted((a, b) => b.weight - a.weight || tempoAway(a.heard) - tempoAway(b.heard));
   if (best && best.weight > Number.NEGATIVE_INFINITY)
     return { exercise: best.exercise, heard: best.heard, told: factOf(best.exercise, best.heard) };
