@@ -84,23 +84,51 @@ function weightOf({ report }: Heard, exercise: Exercise): number {
     : Number.NEGATIVE_INFINITY;
 }
 
-/** The likeliest exercise of a section, from the first one on as which the take is heard at all. */
-function likeliestOf<As extends Heard>(
-  lesson: Lesson,
-  numbers: readonly number[],
-  hearAs: (exercise: number) => As,
-) {
-  let [exercise, heard] = [numbers[0]!, hearAs(numbers[0]!)];
-  for (const number of numbers.slice(1, MOST_TRIED)) {
-    if (heard.report) break;
-    [exercise, heard] = [number, hearAs(number)];
-  }
-  for (let step = 0; step < MOST_STEPS; step += 1) {
-    const next = heard.report?.exercise?.likeliest;
-    if (next === undefined) break;
-    [exercise, heard] = [next, hearAs(next)];
-  }
-  return { exercise, heard, weight: weightOf(heard, exerciseOf(lesson, exercise)) };
+/** A take as it is heard as one exercise, and how much of it that explains. */
+interface Tried<As extends Heard> {
+  readonly exercise: number;
+  readonly heard: As;
+  readonly weight: number;
+}
+
+/** Whether a take is explained by an exercise at all. */
+const isThere = ({ weight }: Tried<Heard>) => weight > Number.NEGATIVE_INFINITY;
+
+/** Hears a take as exercises of one section. */
+function hearing<As extends Heard>(lesson: Lesson, hearAs: (exercise: number) => As) {
+  const hearOne = (exercise: number): Tried<As> => {
+    const heard = hearAs(exercise);
+    return { exercise, heard, weight: weightOf(heard, exerciseOf(lesson, exercise)) };
+  };
+  /** The likeliest one, from another on. */
+  const follow = (from: Tried<As>): Tried<As> => {
+    let one = from;
+    for (let step = 0; step < MOST_STEPS; step += 1) {
+      const next = one.heard.report?.exercise?.likeliest;
+      if (next === undefined) break;
+      one = hearOne(next);
+    }
+    return one;
+  };
+  return {
+    /** The likeliest of some exercises, from the first one on as which the take is heard at all. */
+    likeliestOf: (numbers: readonly number[]): Tried<As> => {
+      let one = hearOne(numbers[0]!);
+      for (const number of numbers.slice(1, MOST_TRIED)) {
+        if (one.heard.report) break;
+        one = hearOne(number);
+      }
+      return follow(one);
+    },
+    /** The likeliest of some exercises, from the first one on that explains the take; null where none does. */
+    firstThere: (numbers: readonly number[]): Tried<As> | null => {
+      for (const number of numbers.slice(0, MOST_TRIED)) {
+        const one = follow(hearOne(number));
+        if (isThere(one)) return one;
+      }
+      return null;
+    },
+  };
 }
 
 /** How far the tempo is from the one that was asked, as a ratio's logarithm: of the same strokes in two sections that tells. */
@@ -120,9 +148,29 @@ function factOf(exercise: number, { report }: Heard): ExerciseFact {
   return { fact: isSure ? 'exercise-played' : 'exercise-most-like', exercise };
 }
 
+/** The one that explains most of a take, told as such; null where none explains it. */
+function bestOf<As extends Heard>(tried: readonly Tried<As>[]): AsExercise<As> | null {
+  const [best] = tried
+    .filter(isThere)
+    .toSorted((a, b) => b.weight - a.weight || tempoAway(a.heard) - tempoAway(b.heard));
+  return best
+    ? { exercise: best.exercise, heard: best.heard, told: factOf(best.exercise, best.heard) }
+    : null;
+}
+
+/** A take as the groove alone; null where it is not that. */
+function asGroove<As extends Heard>(heard: As): AsExercise<As> | null {
+  const confidence = heard.report?.alignment.confidence ?? 0;
+  // whoever leaves a limb of the groove out may have left an exercise out
+  const isSure = confidence >= CONFIDENCE.sure && !Object.values(heard.report?.voices ?? {}).some(isSilent);
+  const fact = isSure ? 'time-played' : 'time-most-like';
+  return confidence >= CONFIDENCE.time ? { exercise: null, heard, told: { fact } } : null;
+}
+
 /**
  * What was played: of each section the likeliest exercise, and of those the one that explains most of the take; the groove
- * alone where no exercise is there.
+ * alone where no exercise is there. One that is far from what was played may lie so well half a bar off that the ear never
+ * comes to the one that was: where nothing is there, those of each section are tried one after the other.
  * @param exercises those that it may be
  * @param hearAs hears the same take as an exercise, or as the groove alone
  * @returns null where it is of nothing in the lesson
@@ -132,14 +180,14 @@ export function whichExercise<As extends Heard>(
   exercises: Lesson['exercises'],
   hearAs: (exercise: number | null) => As,
 ): AsExercise<As> | null {
-  const all = bySection(lesson, exercises).map((numbers) => likeliestOf(lesson, numbers, hearAs));
-  const [best] = all.toSorted((a, b) => b.weight - a.weight || tempoAway(a.heard) - tempoAway(b.heard));
-  if (best && best.weight > Number.NEGATIVE_INFINITY)
-    return { exercise: best.exercise, heard: best.heard, told: factOf(best.exercise, best.heard) };
-  const heard = hearAs(null);
-  const confidence = heard.report?.alignment.confidence ?? 0;
-  // whoever leaves a limb of the groove out may have left an exercise out
-  const isSure = confidence >= CONFIDENCE.sure && !Object.values(heard.report?.voices ?? {}).some(isSilent);
-  const fact = isSure ? 'time-played' : 'time-most-like';
-  return confidence >= CONFIDENCE.time ? { exercise: null, heard, told: { fact } } : null;
+  const { likeliestOf, firstThere } = hearing(lesson, hearAs);
+  const tried = bySection(lesson, exercises).map((numbers) => ({ numbers, one: likeliestOf(numbers) }));
+  const best = bestOf(tried.map(({ one }) => one));
+  if (best) return best;
+  const groove = asGroove(hearAs(null));
+  if (groove?.told.fact === 'time-played') return groove;
+  const others = tried.flatMap(({ numbers, one }) =>
+    one.heard.report ? (firstThere(numbers.slice(1)) ?? []) : [],
+  );
+  return bestOf(others) ?? groove;
 }
