@@ -14,6 +14,9 @@ import { numbersFrom } from './mutated-tokens.mjs';
 
 const SERVER = fileURLToPath(new URL('../../apps/server/dist/main.js', import.meta.url));
 
+/** Rows of practice that were acknowledged before the first kill. */
+const LEAST_ROWS = 3;
+
 /** Bytes of the sound of a take. */
 const SOUND_BYTES = 200_000;
 
@@ -203,7 +206,9 @@ async function sendTake(url, promised, random) {
   const names = [...promised.takes.keys()].slice(-5);
   const isOld = names.length > 0 && random() < 0.4;
   const id = isOld ? (names[Math.floor(random() * names.length)] ?? '') : `phone ${promised.count}`;
-  const isBack = isOld && random() < 0.3;
+  const others = [...promised.takes].filter(([name, sum]) => name !== id && sum !== null);
+  // one stays, to be looked for afterwards
+  const isBack = isOld && random() < 0.3 && others.length > 0;
   const bytes = takeFile(id, promised.count, promised.lesson);
   const next = isBack ? null : sumOf(bytes);
   const may = promised.asked.get(id) ?? new Set();
@@ -349,19 +354,25 @@ export async function killAgainAndAgain(data, rounds, seed, { address = '', serv
       const now = promised ?? (await begin(url));
       promised = now;
       const gone = running.map(({ child }) => once(child, 'exit'));
-      // after so many takes, however busy the computer is, and some milliseconds of the next one
+      // after so many takes, however busy the computer is, and some milliseconds of what comes next; not before something
+      // of each kind was acknowledged that is looked for afterwards
       let left = 1 + Math.floor(random() * 6);
-      const tookOne = () => {
-        left -= 1;
-        if (left !== 0) return;
+      let isEnough = false;
+      const killWhenEnough = () => {
+        if (isEnough || left > 0 || now.rows.size < LEAST_ROWS || now.heard === 0) return;
+        isEnough = true;
         for (const { child } of running) setTimeout(() => child.kill('SIGKILL'), random() * 25);
       };
+      const tookOne = () => {
+        left -= 1;
+        killWhenEnough();
+      };
       await Promise.all([
-        untilGone(() => sendRows(url, now, waiting)),
+        untilGone(() => sendRows(url, now, waiting), killWhenEnough),
         untilGone(() => sendTake(url, now, random), tookOne),
         untilGone(() => edit(other, now)),
         untilGone(() => setInHour(url, now)),
-        untilGone(() => listen(url, now)),
+        untilGone(() => listen(url, now), killWhenEnough),
         untilGone(() => speak(other, now)),
         ...(servers > 1 ? [untilGone(() => sendRowsAgain(other, now, waiting))] : []),
         ...gone,
