@@ -2,7 +2,10 @@
  * For tests: a desk that others reach, with teachers who signed in, and a student of the first of whom all is kept that
  * can be kept of one.
  */
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type {
   LessonSummary,
   LogPage,
@@ -14,6 +17,7 @@ import type {
 import { isOpen, ROUTE_NAMES, ROUTES, type Route, type RouteName } from '@shedbook/routes';
 import { strToU8, zipSync } from 'fflate';
 import { expect } from 'vitest';
+import { sharedMakers } from '../../../internal/testing/makers.ts';
 import { inviteTeacher } from '../src/teachers-by-command.ts';
 import type { TestStore } from './stores.ts';
 import { temporaryFolder } from './temporary.ts';
@@ -91,6 +95,12 @@ export async function read<Kept>(asker: Asker, method: string, path: string, bod
   return (told.text === '' ? null : JSON.parse(told.text)) as Kept;
 }
 
+/** Asks as a student's page does. @param token of the private link */
+function pageOf(url: string, token: string): Asker {
+  return (method, path, body) =>
+    askPlainly(url, { method, path: `/practice/${token}/${path}`, headers: {}, body });
+}
+
 /** Puts a student on a teacher's roster, with everything that can be kept of one. */
 async function enrol(url: string, teacher: Asker, lesson: string, name: string) {
   const { id, revision } = await read<StoredStudent>(teacher, 'POST', '/api/students', { name });
@@ -99,8 +109,7 @@ async function enrol(url: string, teacher: Asker, lesson: string, name: string) 
   const { address, link } = await read<MadeLink>(teacher, 'POST', `/api/students/${id}/links`);
   const token = /practice\/([\w-]+)/.exec(address)?.[1] ?? '';
   const take = `takes/${encodeURIComponent(TAKE)}`;
-  const page = (method: string, path: string, body: unknown) =>
-    askPlainly(url, { method, path: `/practice/${token}/${path}`, headers: {}, body });
+  const page = pageOf(url, token);
   expect((await page('PUT', take, takeFile(name))).status).toBe(201);
   const row = JSON.stringify({ id: `${name} 1`, startedAt: `${DAY}T09:00:00+01:00`, note: name });
   expect((await page('POST', 'log', { version: 1, rows: [row] })).status).toBe(200);
@@ -112,27 +121,29 @@ async function enrol(url: string, teacher: Asker, lesson: string, name: string) 
   expect((await page('PUT', 'takes/waiting', takeFile(name, 'waiting'))).status).toBe(201);
   const hour = { attendance: 'came', done: name, notes: name, revision: 0 };
   await read(teacher, 'PUT', `/api/students/${id}/hours/${DAY}`, hour);
-  return { id, link: link.id, page };
+  return { id, link: link.id, token };
 }
 
-/** A school: its head with Bram, of whom everything is secret; Ana and Noor, who teach there, too. */
-export async function aSchool(store: TestStore) {
-  const dataDir = temporaryFolder();
+/** Whoever has a cookie; nobody without one. */
+function as(url: string, cookie: string): Asker {
+  return (method, path, body) =>
+    askPlainly(url, { method, path, headers: cookie === '' ? {} : { cookie }, body });
+}
+
+/** Founds a school in an empty folder. @returns what it is known by, and what its people hold */
+async function foundSchool(store: TestStore, dataDir: string) {
   const storeAddress = (await store.addressOf(dataDir)) ?? undefined;
   await store.setPassphrase(HEADS, dataDir);
-  const server = await store.startTestServer({ dataDir, address: OUTSIDE });
+  const server = await store.start({ port: 0, dataDir, address: OUTSIDE, makers: sharedMakers });
   const { url } = server;
-  const as =
-    (cookie: string): Asker =>
-    (method, path, body) =>
-      askPlainly(url, { method, path, headers: cookie === '' ? {} : { cookie }, body });
-  const enter = async (path: string, body: unknown) => (await as('')('POST', path, body)).cookie;
+  const enter = async (path: string, body: unknown) => (await as(url, '')('POST', path, body)).cookie;
   const invited = async (name: string) => {
     const letter = await inviteTeacher(name, { address: OUTSIDE, dataDir, storeAddress });
     const token = letter.split('=')[1] ?? '';
     return enter('/api/invitation', { token, passphrase: `${name} has brushes, too` });
   };
-  const head = as(await enter('/api/session', { passphrase: HEADS }));
+  const ofHead = await enter('/api/session', { passphrase: HEADS });
+  const head = as(url, ofHead);
   const lesson = await read<StoredLesson>(head, 'POST', '/api/lessons', {
     text: 'title: First swing\nexercises: [x x x x]\n',
   });
@@ -147,11 +158,45 @@ export async function aSchool(store: TestStore) {
     ...{ title: 'The first year', by: null, text: null, chapters: [], paper: null },
     ...{ twoSided: false, contents: true, key: true, index: true },
   });
-  const cookies = { ana: await invited('Ana'), noor: await invited('Noor') };
+  const cookies = { head: ofHead, ana: await invited('Ana'), noor: await invited('Noor') };
+  await server.close();
+  return { lesson: lesson.id, book: book.id, bram, cookies };
+}
+
+/** A school that lies in a folder. */
+type Founded = Awaited<ReturnType<typeof foundSchool>>;
+
+let kept: Promise<{ readonly folder: string; readonly founded: Founded }> | null = null;
+
+/** One in a folder of its own, which goes with the process: dear hashes and a hundred requests are done once. */
+async function keepSchool(store: TestStore) {
+  const folder = mkdtempSync(join(tmpdir(), 'shedbook-school-'));
+  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
+  return { folder, founded: await foundSchool(store, folder) };
+}
+
+/** Founds a school in a folder, or copies there what was founded before, where all of a store lies in its folder. */
+async function schoolIn(store: TestStore, dataDir: string): Promise<Founded> {
+  if ((await store.addressOf(dataDir)) !== null) return foundSchool(store, dataDir);
+  kept ??= keepSchool(store);
+  const { folder, founded } = await kept;
+  cpSync(folder, dataDir, { recursive: true });
+  return founded;
+}
+
+/** A school: its head with Bram, of whom everything is secret; Ana and Noor, who teach there, too. */
+export async function aSchool(store: TestStore) {
+  const dataDir = temporaryFolder();
+  const { lesson, book, bram, cookies } = await schoolIn(store, dataDir);
+  const server = await store.startTestServer({ dataDir, address: OUTSIDE });
+  const { url } = server;
   return {
-    ...{ dataDir, url, server, head, lesson: lesson.id, book: book.id, bram, cookies },
-    ...{ ana: as(cookies.ana), noor: as(cookies.noor), nobody: as('') },
-    enrol: (teacher: Asker, name: string) => enrol(url, teacher, lesson.id, name),
+    ...{ dataDir, url, server, lesson, book, bram, cookies, nobody: as(url, '') },
+    ...{ head: as(url, cookies.head), ana: as(url, cookies.ana), noor: as(url, cookies.noor) },
+    enrol: async (teacher: Asker, name: string) => {
+      const student = await enrol(url, teacher, lesson, name);
+      return { ...student, page: pageOf(url, student.token) };
+    },
   };
 }
 
