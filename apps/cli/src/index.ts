@@ -1,5 +1,6 @@
 /** The `shedbook` command line; who starts it joins it with the server that `serve` starts. */
 import type { LoadDesk } from './commands/serve.ts';
+import { settleFor } from './listen/short-run.ts';
 import { runProgram } from './program.ts';
 import { processTerminal } from './terminal.ts';
 
@@ -15,5 +16,8 @@ export async function runCommandLine(loadDesk: LoadDesk): Promise<void> {
   });
   const { LC_ALL, LC_MESSAGES, LANG } = process.env;
   const locale = LC_ALL || LC_MESSAGES || LANG || '';
-  process.exitCode = await runProgram(process.argv.slice(2), processTerminal(), { loadDesk, locale });
+  process.exitCode = await runProgram(process.argv.slice(2), processTerminal(), {
+    ...{ loadDesk, locale },
+    settle: settleFor,
+  });
 }

@@ -436,6 +436,8 @@ export interface Running {
   readonly loadDesk: LoadDesk;
   /** The language of the environment, as POSIX has it, e.g. `de_AT.UTF-8`. */
   readonly locale: string;
+  /** Told which command was asked for, before anything is loaded for it. */
+  readonly settle: (command: string) => void;
 }
 
 /** The whole command line; `done` is told the exit status of what ran. */
@@ -443,7 +445,7 @@ function createProgram(
   terminal: Terminal,
   speaker: (program: Command) => Speaker,
   done: (status: number) => void,
-  { loadDesk, words }: { readonly loadDesk: LoadDesk; readonly words: CliWords },
+  { loadDesk, settle, words }: Omit<Running, 'locale'> & { readonly words: CliWords },
 ): Command {
   const { help } = words;
   const program = new SpokenCommand('shedbook', words.usage)
@@ -458,7 +460,8 @@ function createProgram(
       writeOut: (text) => terminal.say(text.trimEnd()),
       writeErr: (text) => terminal.warn(text.trimEnd()),
     })
-    .exitOverride();
+    .exitOverride()
+    .hook('preAction', (_program, command) => settle(command.name()));
   const speak = () => speaker(program);
   addNew(program, help, speak, done);
   addCheck(program, help, speak, done);
@@ -530,7 +533,7 @@ const noDesk: LoadDesk = () => Promise.reject(new RangeError('Internal error: no
 export async function runProgram(
   args: readonly string[],
   terminal: Terminal,
-  { loadDesk = noDesk, locale = '' }: Partial<Running> = {},
+  { loadDesk = noDesk, locale = '', settle = () => {} }: Partial<Running> = {},
 ): Promise<number> {
   let status = 0;
   const done = (of: number) => {
@@ -541,7 +544,7 @@ export async function runProgram(
     return { ...terminal, catalogue: CLI[language] };
   };
   const program = createProgram(terminal, speaker, done, {
-    loadDesk,
+    ...{ loadDesk, settle },
     words: CLI[helpLanguage(args, locale)].words,
   });
   try {
