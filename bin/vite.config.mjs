@@ -29,7 +29,8 @@ export default defineConfig({
     rolldownOptions: {
       input,
       external: (id) => !/^(?:[./]|@shedbook\/)/.test(id),
-      output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
+      // constants made variables would be read anew at every step of a loop over samples
+      output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js', topLevelVar: false },
     },
   },
 });
