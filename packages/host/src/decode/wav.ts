@@ -45,26 +45,50 @@ function wavLayout(head: Buffer): WavLayout | null {
   return null;
 }
 
-type Read = (bytes: Buffer, at: number) => number;
+/** Reads samples from the first bytes on, all channels of a moment one after the other. */
+type Read = (bytes: Buffer, to: Float64Array) => void;
 
-/** Reads one sample of a layout, or null when the layout is not one that is read. */
-function sampleReader({ format, bits }: WavLayout): Read | null {
-  if (format === 1 && bits === 8) return (bytes, at) => (bytes.readUInt8(at) - 128) / 128;
-  if (format === 1 && [16, 24, 32].includes(bits)) {
-    return (bytes, at) => bytes.readIntLE(at, bits / 8) / 2 ** (bits - 1);
+/** A reader of samples that lie so many bytes apart. */
+function each(width: number, read: (bytes: Buffer, at: number) => number): Read {
+  return (bytes, to) => {
+    for (let i = 0; i < to.length; i += 1) to[i] = read(bytes, i * width);
+  };
+}
+
+// The widths that nearly all recordings have are read byte by byte, which takes a tenth of the time of Buffer's readers.
+
+function read16(bytes: Buffer, to: Float64Array): void {
+  for (let i = 0; i < to.length; i += 1) {
+    const at = 2 * i;
+    to[i] = ((bytes[at + 1]! << 24) | (bytes[at]! << 16)) / 2 ** 31;
   }
-  if (format === 3 && bits === 32) return (bytes, at) => bytes.readFloatLE(at);
-  if (format === 3 && bits === 64) return (bytes, at) => bytes.readDoubleLE(at);
+}
+
+function read24(bytes: Buffer, to: Float64Array): void {
+  for (let i = 0; i < to.length; i += 1) {
+    const at = 3 * i;
+    to[i] = ((bytes[at + 2]! << 24) | (bytes[at + 1]! << 16) | (bytes[at]! << 8)) / 2 ** 31;
+  }
+}
+
+/** Reads the samples of a layout, or null when the layout is not one that is read. */
+function samplesReader({ format, bits }: WavLayout): Read | null {
+  if (format === 1 && bits === 8) return each(1, (bytes, at) => (bytes.readUInt8(at) - 128) / 128);
+  if (format === 1 && bits === 16) return read16;
+  if (format === 1 && bits === 24) return read24;
+  if (format === 1 && bits === 32) return each(4, (bytes, at) => bytes.readInt32LE(at) / 2 ** 31);
+  if (format === 3 && bits === 32) return each(4, (bytes, at) => bytes.readFloatLE(at));
+  if (format === 3 && bits === 64) return each(8, (bytes, at) => bytes.readDoubleLE(at));
   return null;
 }
 
-function monoBlock(bytes: Buffer, frames: number, { channels, bits }: WavLayout, read: Read): Float32Array {
-  const width = bits / 8;
+/** The channels of each moment averaged. */
+function monoBlock(samples: Float64Array, frames: number, channels: number): Float32Array {
   const block = new Float32Array(frames);
+  let from = 0;
   for (let i = 0; i < frames; i += 1) {
     let sum = 0;
-    for (let channel = 0; channel < channels; channel += 1)
-      sum += read(bytes, (i * channels + channel) * width);
+    for (const end = from + channels; from < end; from += 1) sum += samples[from]!;
     block[i] = sum / channels;
   }
   return block;
@@ -73,6 +97,7 @@ function monoBlock(bytes: Buffer, frames: number, { channels, bits }: WavLayout,
 async function* wavBlocks(file: FileHandle, layout: WavLayout, read: Read): AsyncGenerator<Float32Array> {
   const frame = (layout.bits / 8) * layout.channels;
   const buffer = Buffer.alloc(frame * BLOCK_FRAMES);
+  const samples = new Float64Array(layout.channels * BLOCK_FRAMES);
   const openEnded = layout.dataBytes === 0 || layout.dataBytes === UNKNOWN_BYTES;
   const length = openEnded ? Number.POSITIVE_INFINITY : layout.dataBytes;
   try {
@@ -85,7 +110,9 @@ async function* wavBlocks(file: FileHandle, layout: WavLayout, read: Read): Asyn
         if (!openEnded && length - done >= frame) throw endsEarly(seconds(done), seconds(length));
         return;
       }
-      yield monoBlock(buffer, frames, layout, read);
+      const heard = samples.subarray(0, frames * layout.channels);
+      read(buffer, heard);
+      yield monoBlock(heard, frames, layout.channels);
       done += frames * frame;
     }
   } finally {
@@ -102,7 +129,7 @@ export async function openWav(path: string): Promise<DecodedSound | null> {
   const head = Buffer.alloc(HEADER_BYTES);
   const { bytesRead } = await file.read(head, 0, HEADER_BYTES, 0);
   const layout = wavLayout(head.subarray(0, bytesRead));
-  const read = layout && sampleReader(layout);
+  const read = layout && samplesReader(layout);
   const isRead = layout && read && layout.channels > 0 && layout.channels <= MOST_CHANNELS;
   if (isRead && isRate(layout.sampleRateHz)) {
     return { sampleRateHz: layout.sampleRateHz, blocks: wavBlocks(file, layout, read) };
