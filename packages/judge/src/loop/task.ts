@@ -118,9 +118,8 @@ function momentsOf(strokes: readonly Stroke[]): readonly number[] {
     .filter((time, i, all) => i === 0 || time - (all[i - 1] as number) > SAME_MOMENT_SECONDS);
 }
 
-/** Time from each moment to the nearer of its neighbours; the loop comes round again at `duration`. */
-function intervalAt(moments: readonly number[], duration: number, time: number): Seconds {
-  const index = moments.findIndex((moment) => Math.abs(moment - time) <= SAME_MOMENT_SECONDS);
+/** Time from a moment, by its index, to the nearer of its neighbours; the loop comes round again at `duration`. */
+function intervalAt(moments: readonly number[], duration: number, index: number, time: number): Seconds {
   const before = moments[index - 1] ?? (moments.at(-1) as number) - duration;
   const after = moments[index + 1] ?? (moments[0] as number) + duration;
   return Seconds(Math.min(time - before, after - time));
@@ -130,12 +129,16 @@ function taskStrokes(performance: Performance): readonly TaskStroke[] {
   const { durationSeconds } = performance;
   const strokes = performance.strokes.filter(({ voice }) => isVoice(voice));
   const moments = momentsOf(strokes);
-  return strokes.flatMap((stroke): TaskStroke[] => {
+  let moment = 0;
+  return strokes.flatMap((stroke, index): TaskStroke[] => {
     const { voice, limb, written, slots, timeSeconds, levelDb, role } = stroke;
+    while (timeSeconds - moments[moment]! > SAME_MOMENT_SECONDS) moment += 1;
     if (!isVoice(voice) || limb === null || !hasOnset(stroke)) return [];
-    const near = (other: Stroke) => Math.abs(other.timeSeconds - timeSeconds) <= SAME_MOMENT_SECONDS;
-    const together = strokes.some((other) => other !== stroke && near(other));
-    const intervalSeconds = intervalAt(moments, durationSeconds, timeSeconds);
+    // strokes are in order of time, so those of one moment stand side by side
+    const together = [strokes[index - 1], strokes[index + 1]].some(
+      (other) => other !== undefined && Math.abs(other.timeSeconds - timeSeconds) <= SAME_MOMENT_SECONDS,
+    );
+    const intervalSeconds = intervalAt(moments, durationSeconds, moment, timeSeconds);
     return [{ voice, limb, written, slots, intervalSeconds, together, levelDb, timeSeconds, role }];
   });
 }

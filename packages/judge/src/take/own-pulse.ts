@@ -63,6 +63,18 @@ interface VoiceSpread {
   readonly seconds: number;
 }
 
+/** Index of the first of some points, in order of their beats, that is not before a beat. */
+function firstFrom(points: readonly { readonly x: number }[], x: number): number {
+  let low = 0;
+  let high = points.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (points[middle]!.x < x) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
 class PulseFit {
   readonly #points: readonly Point[];
   readonly #byVoice: ReadonlyMap<Voice, readonly Point[]>;
@@ -71,12 +83,15 @@ class PulseFit {
   #spread = new Map<Voice, number>();
   #fit: readonly (Point & { readonly weight: number })[];
   #known = new Map<number, number>();
+  /** Whether points are in order of their beats: where bars lie over each other, they may not be. */
+  readonly #isOrdered: boolean;
   #isLed: boolean | null = null;
 
   constructor(points: readonly Point[], lead: Voice) {
     this.#points = points;
     this.#byVoice = groupBy(points, ({ voice }) => voice);
     this.#lead = lead;
+    this.#isOrdered = points.every(({ x }, i) => i === 0 || points[i - 1]!.x <= x);
     this.#fit = points.map((point) => ({ ...point, weight: 1 }));
     for (let round = 0; round < ROUNDS; round += 1) this.#improve();
   }
@@ -87,7 +102,11 @@ class PulseFit {
     if (known !== undefined) return known;
     // Asked for every stroke in every round of the fit: a list a point would take most of the time.
     const near: { readonly x: number; readonly y: number; readonly weight: number }[] = [];
-    for (const point of this.#fit) {
+    // beyond the window they weigh nothing
+    const from = this.#isOrdered ? firstFrom(this.#fit, x - WINDOW_BEATS) : 0;
+    for (let i = from; i < this.#fit.length; i += 1) {
+      const point = this.#fit[i]!;
+      if (this.#isOrdered && point.x >= x + WINDOW_BEATS) break;
       const weight = point.weight * tricube(point.x - x);
       if (weight > 0) near.push({ x: point.x - x, y: point.y, weight });
     }
