@@ -15,7 +15,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { parseLesson, perform, seededRandom } from '@shedbook/core';
 import { ANALYSIS_RATE, EventExtractor, listenToNotes, StrokeNetwork, unpackWeights } from '@shedbook/listen';
-import { formGrid, reportOn } from '@shedbook/listen/lab';
+import { formGrid, heardIn, reportOn } from '@shedbook/listen/lab';
 import { Resampler } from '@shedbook/signal';
 import { WEIGHTS } from './held-back.weights.mjs';
 import { readWav } from './read-wav.mjs';
@@ -252,7 +252,8 @@ for (const folder of process.argv.slice(2)) {
       const bent = bend(take, events, what, name);
       const durationSeconds = bent.strokes.at(-1).t + 1;
       const listen = {
-        audio: () => reportOn(bent.events, asked, { kind: 'audio', durationSeconds }, network),
+        audio: () =>
+          reportOn(heardIn(bent.events, network), asked, { kind: 'audio', durationSeconds }, network),
         notes: () => {
           const notes = bent.strokes.map(({ t, voice, level }) => ({
             ...{ timeSeconds: t, voice, levelDb: level },

@@ -1,4 +1,4 @@
 /** The steps of listening, for those who measure them one by one. */
 export { formGrid } from './align/form-grid.ts';
 export { hearFreely } from './decide/evidence.ts';
-export { reportOn } from './listen.ts';
+export { heardIn, reportOn } from './listen.ts';

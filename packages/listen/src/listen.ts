@@ -94,6 +94,7 @@ export class TakeListener {
   readonly #first = new FirstSound();
   #samples = 0;
   #hasEnded = false;
+  #heard: Heard | null = null;
 
   /**
    * @param sampleRateHz samples a second of the blocks, a whole number from 4000 to 384000
@@ -124,14 +125,20 @@ export class TakeListener {
     const durationSeconds = samplesToSeconds(Samples(this.#samples), this.#rate);
     const sound = this.#first.samples();
     const take = { kind: 'audio', durationSeconds, sound, ...(beside ? { beside } : {}) } as const;
-    return reportOn(this.#events.between(), asked, take, this.#network);
+    return reportOn(this.#all(), asked, take, this.#network);
   }
 
   /** What was played, written down without a lesson, once all blocks are in. */
   transcribe(known: Known = {}): Transcribed {
     const nothing = this.#end();
     if (nothing) return { transcript: null, refusal: { fact: nothing } };
-    return transcribeEvents(this.#events.between(), this.#network, known);
+    return transcribeEvents(this.#all().events, this.#network, known);
+  }
+
+  /** All events, and what the sound says of them: the same as whatever the take is heard. */
+  #all(): Heard {
+    this.#heard ??= heardIn(this.#events.between(), this.#network);
+    return this.#heard;
   }
 
   /** Takes what the filters still hold. @returns why there is nothing to hear, or null where there is something */
@@ -171,21 +178,38 @@ interface TakeFacts {
   readonly sound?: Float32Array;
 }
 
+/** Events, and what the sound says of them whatever is written, as by `hearFreely`. */
+export interface Heard {
+  readonly events: readonly HeardEvent[];
+  readonly free: Float64Array;
+}
+
+/** What the sound says of some events. */
+export function heardIn(events: readonly HeardEvent[], network: StrokeNetwork): Heard {
+  return { events, free: hearFreely(events, network) };
+}
+
+/** What is seen of a take, kept as long as what was heard of it. */
+const seenIn = new WeakMap<Heard, Observations>();
+
+/** What alignment sees of some events. */
+function observed(heard: Heard): Observations {
+  const seen = seenIn.get(heard) ?? observe(heard.events, heard.free);
+  seenIn.set(heard, seen);
+  return seen;
+}
+
 /** The report on events of any source. */
-export function reportOn(
-  heard: readonly HeardEvent[],
-  whole: Asked,
-  take: TakeFacts,
-  network = strokeNetwork(),
-): Listened {
+export function reportOn(heard: Heard, whole: Asked, take: TakeFacts, network = strokeNetwork()): Listened {
   const { asked, unheard: strange } = askedOfSound(inSection(whole));
-  const { lesson, exercise, form } = asked;
+  const { exercise } = asked;
   const grid = askedGrid(asked);
-  const { events, free } = toldApart(heard, grid, network);
-  const seen = observe(events, free);
+  const told = toldApart(heard, grid, network);
+  const { events, free } = told;
+  const seen = observed(told);
   const found = alignInAnyFeel(seen, asked, grid);
   if (!found) return refuse('no-drums-followed');
-  const voices = voicesOf(lesson, form).filter(isPlayed(asked));
+  const voices = voicesOf(asked).filter(isPlayed(asked));
   const sounding = { seen, chances: byVoice(chancesIn(events, free, voices)) };
   // which exercise it is, and which bar is which, goes by where strokes lie as they were played
   const { playedAs, playedGrid } = found;
@@ -201,10 +225,9 @@ export function reportOn(
 }
 
 /** The events that are strokes, and what the sound says of them: of a long roll where one is written its beginning. */
-export function toldApart(heard: readonly HeardEvent[], { bars }: FormGrid, network: StrokeNetwork) {
-  const free = hearFreely(heard, network);
-  if (bars.every(({ held }) => held.length === 0)) return { events: heard, free };
-  const { events, amid } = withoutBounces(heard, free);
+export function toldApart(heard: Heard, { bars }: FormGrid, network: StrokeNetwork): Heard {
+  if (bars.every(({ held }) => held.length === 0)) return heard;
+  const { events, amid } = withoutBounces(heard.events, heard.free);
   return { events, free: withoutDrumsAmid(hearFreely(events, network), amid) };
 }
 
@@ -215,10 +238,15 @@ function eagernessIn(
   exercises: readonly FittedExercise[],
 ): Eagerness {
   const most = new Map<Voice, number>();
+  // what the sound alone says of a voice is the same for each of them
+  const voices = [...new Set(exercises.flatMap(({ grid }) => grid.voices))];
+  const evidence = new Map(freeEvidence(events, free, voices).map((one) => [one.voice, one]));
   for (const { grid, places } of exercises) {
     const written = writtenMoments(events, places);
-    for (const one of freeEvidence(events, free, grid.voices))
-      most.set(one.voice, Math.max(most.get(one.voice) ?? 0, eagernessOf(momentsFor(one, written))));
+    for (const voice of grid.voices) {
+      const eager = eagernessOf(momentsFor(evidence.get(voice)!, written));
+      most.set(voice, Math.max(most.get(voice) ?? 0, eager));
+    }
   }
   return most;
 }

@@ -108,6 +108,23 @@ function foldTake(seen: Observations, bins: number, from: number, to: number, ba
   return { bins, values };
 }
 
+/** Folds of a take, kept as long as it is: they are the same whatever exercise is looked for in it, and in whatever feel. */
+const folds = new WeakMap<Observations, Map<string, Fold>>();
+/** So many are kept of a take; then all are forgotten. */
+const MOST_FOLDS = 2048;
+
+function foldOf(seen: Observations, bins: number, from: number, to: number, barSeconds: number): Fold {
+  const known = folds.get(seen) ?? new Map<string, Fold>();
+  folds.set(seen, known);
+  const key = `${bins} ${from} ${to} ${barSeconds}`;
+  const before = known.get(key);
+  if (before) return before;
+  if (known.size >= MOST_FOLDS) known.clear();
+  const fold = foldTake(seen, bins, from, to, barSeconds);
+  known.set(key, fold);
+  return fold;
+}
+
 /** The rotation of a template, in bins, that a fold correlates with best. */
 function bestRotation({ bins, values }: Fold, { at, weights }: Template): { shift: number; score: number } {
   const twice = new Float64Array(2 * KIND_COUNT * bins);
@@ -150,7 +167,7 @@ export function guessPulse(
   const guesses: PulseGuess[] = [];
   for (const barSeconds of stretch.lengths) {
     const to = stretch.fromSeconds + stretch.bars * barSeconds;
-    const fold = foldTake(seen, template.bins, stretch.fromSeconds, to, barSeconds);
+    const fold = foldOf(seen, template.bins, stretch.fromSeconds, to, barSeconds);
     const best = bestRotation(fold, template);
     guesses.push({
       startSeconds: stretch.fromSeconds + (best.shift / template.bins) * barSeconds,

@@ -57,6 +57,8 @@ const WAYS = 24;
 /** Ways nearer than this in time and in the logarithm of tempo are one. */
 const ALIKE_SECONDS = 0.012;
 const ALIKE_LOG = 0.01;
+/** More than there are tempi that are unlike each other: bars from a hundredth of a second to a hundred. */
+const TEMPI = 1024;
 /** Farthest that a bar's length may come from what it was at first, as a ratio. */
 const WIDEST = 1.5;
 
@@ -83,10 +85,10 @@ function step(walk: Walk, way: Way, direction: 1 | -1, leap: Leap): Way {
 
 /** The best ways, each unlike the others. */
 function sift(ways: readonly Way[]): readonly Way[] {
-  const kept = new Map<string, Way>();
+  const kept = new Map<number, Way>();
   for (const way of ways) {
     const time = Math.round(way.seconds / ALIKE_SECONDS);
-    const key = `${time} ${Math.round(Math.log(way.barSeconds) / ALIKE_LOG)}`;
+    const key = TEMPI * time + Math.round(Math.log(way.barSeconds) / ALIKE_LOG);
     const other = kept.get(key);
     if (!other || way.score > other.score) kept.set(key, way);
   }

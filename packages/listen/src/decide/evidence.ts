@@ -58,7 +58,9 @@ export function claimOf(
 }
 
 function firstOf(events: readonly HeardEvent[], index: number): Float64Array {
-  return Float64Array.from(events, ({ presence }) => presence[index]!);
+  const first = new Float64Array(events.length);
+  for (let e = 0; e < first.length; e += 1) first[e] = events[e]!.presence[index]!;
+  return first;
 }
 
 /**
@@ -78,8 +80,19 @@ function claims(written: Voice, voice: Voice): boolean {
 }
 
 /** What tells of a voice: of several outputs the surest at each event. */
-function surest(columns: readonly Float64Array[]): Float64Array {
-  return columns[0]!.map((_, e) => Math.max(...columns.map((column) => column[e]!)));
+function surest([first, ...others]: readonly Float64Array[]): Float64Array {
+  if (others.length === 0) return first!;
+  return first!.map((one, e) => Math.max(one, ...others.map((column) => column[e]!)));
+}
+
+/** Which of several outputs is the surest at each event. */
+function outputsAt(
+  logit: Float64Array,
+  columns: readonly Float64Array[],
+  outputs: readonly number[],
+): Uint8Array {
+  if (outputs.length === 1) return new Uint8Array(logit.length).fill(outputs[0]!);
+  return Uint8Array.from(logit, (most, e) => outputs[columns.findIndex((one) => one[e] === most)]!);
 }
 
 /** Gathers what outputs say of a voice. @param again rows of the second look with the score, or without one */
@@ -92,8 +105,8 @@ function evidenceOf(
   const outputs = outputsOf(voice);
   const columns = outputs.map((index) => columnOf(again, index));
   const logit = surest(columns);
-  const output = Uint8Array.from(logit, (most, e) => outputs[columns.findIndex((one) => one[e] === most)]!);
-  const alone = surest(outputs.map((index) => columnOf(free, index)));
+  const output = outputsAt(logit, columns, outputs);
+  const alone = free === again ? logit : surest(outputs.map((index) => columnOf(free, index)));
   const first = surest(outputs.map((index) => firstOf(events, index)));
   return { voice, logit, free: alone, first, output, doubt: doubtOf(logit) };
 }

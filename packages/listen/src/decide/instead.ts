@@ -13,7 +13,7 @@ import { HEARD_VOICES, outputOf } from '../network/heard-voices.data.ts';
 import { APART_SECONDS, candidatesOf } from './candidates.ts';
 import { type Evidence, freeEvidence } from './evidence.ts';
 import type { HeardStroke } from './heard-stroke.ts';
-import { momentsFor, writtenMoments } from './moments.ts';
+import { momentsFor, type WrittenMoment, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
 import { type Moment, shareThere } from './plays.ts';
 import type { HeardDecision } from './strokes.ts';
@@ -68,13 +68,28 @@ function middleOf(moments: readonly Moment[]): number {
   return median(moments.filter(({ isOwn }) => isOwn).map(({ free }) => free));
 }
 
+/** What is looked at for one voice after the other. */
+interface Search {
+  readonly written: readonly WrittenMoment[];
+  /** What the sound alone says of the voices that are written nowhere. */
+  readonly others: ReadonlyMap<Voice, Evidence>;
+}
+
+function searchIn(input: InsteadInput): Search {
+  const { events, free, places, evidence } = input;
+  const voices = new Set(evidence.flatMap(({ voice }) => unwritten(voice, input)));
+  return {
+    written: writtenMoments(events, places),
+    others: new Map(freeEvidence(events, free, [...voices]).map((one) => [one.voice, one])),
+  };
+}
+
 /** The drum that sounds where a voice is written, and nowhere else; null where none does. */
-function drumInstead(one: Evidence, input: InsteadInput): Evidence | null {
-  const { events, free, places } = input;
-  const written = writtenMoments(events, places);
+function drumInstead(one: Evidence, input: InsteadInput, { written, others }: Search): Evidence | null {
   let most = Math.max(CLEAR, MORE + middleOf(momentsFor(one, written)));
   let best: Evidence | null = null;
-  for (const evidence of freeEvidence(events, free, unwritten(one.voice, input))) {
+  for (const other of unwritten(one.voice, input)) {
+    const evidence = others.get(other)!;
     const moments = momentsFor({ ...evidence, voice: one.voice }, written);
     const middle = middleOf(moments);
     const isAlone = moments.every(({ isOwn }) => isOwn) || shareThere(moments) >= THERE;
@@ -104,9 +119,10 @@ function replaced(decision: HeardDecision, voice: Voice, struck: readonly HeardS
 /** The decision with what was struck instead of voices that stayed out. */
 export function withInstead(decision: HeardDecision, input: InsteadInput): HeardDecision {
   let left = decision;
+  const search = searchIn(input);
   for (const one of input.evidence) {
     const own = input.places.filter(({ expected }) => expected.voice === one.voice);
-    const drum = own.length < FEWEST ? null : drumInstead(one, input);
+    const drum = own.length < FEWEST ? null : drumInstead(one, input, search);
     if (!drum) continue;
     const struck = candidatesOf(input.events, drum, 0).filter(({ timeSeconds }) =>
       own.some(({ likelySeconds }) => Math.abs(likelySeconds - timeSeconds) < NEAR_SECONDS),

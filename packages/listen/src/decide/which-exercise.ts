@@ -4,9 +4,9 @@
  * Conventions: all exercises share the groove, so the take's bars are where the asked one found them, or some beats
  * later: where the groove is the same twice a bar, only the exercise tells which beat is the first.
  */
-import { type ExerciseAgreement, hasOnset, type Lesson, perform, type Voice } from '@shedbook/core';
+import { type ExerciseAgreement, hasOnset, type Voice } from '@shedbook/core';
 import { trim } from '../align/align.ts';
-import { askedGrid } from '../align/asked-grid.ts';
+import { askedGrid, performed } from '../align/asked-grid.ts';
 import { type PlacedBar, placeBars } from '../align/bars.ts';
 import { brushedVoices, withoutTaps } from '../align/brushed.ts';
 import type { FormGrid } from '../align/form-grid.ts';
@@ -47,9 +47,9 @@ const LEAST_AGREEMENT = 0.5;
 const OTHER_BEAT = 6;
 
 /** The voices of any exercise of a lesson in a form. */
-export function voicesOf(lesson: Lesson, form: Asked['form']): readonly Voice[] {
-  const voices = [null, ...lesson.exercises.map(({ number }) => number)].flatMap((exercise) =>
-    perform(lesson, { exercise, form })
+export function voicesOf(asked: Asked): readonly Voice[] {
+  const voices = [null, ...asked.lesson.exercises.map(({ number }) => number)].flatMap((exercise) =>
+    performed(asked, exercise)
       .strokes.filter(hasOnset)
       .map(({ voice }) => voice),
   );

@@ -27,7 +27,7 @@ import { isByHand } from '../decide/drawn.ts';
 import { EventLog } from '../detect/event-log.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { EventExtractor } from '../detect/extract.ts';
-import { reportAligned, strokeNetwork, toldApart } from '../listen.ts';
+import { heardIn, reportAligned, strokeNetwork, toldApart } from '../listen.ts';
 import type { Asked, Listened } from '../listened.ts';
 import { askedOfSound } from '../listened-for.ts';
 import type { BesideStream } from '../loudspeaker/beside-stream.ts';
@@ -337,7 +337,7 @@ class Listener implements LiveListener {
     const notes = ownNotes(this.#notes, this.#asked).filter(isIn);
     const network = strokeNetwork();
     const grid = takeGrid(this.#clock, bars, through);
-    const { events, free } = toldApart(this.#ear?.between(from, to) ?? [], grid, network);
+    const { events, free } = toldApart(heardIn(this.#ear?.between(from, to) ?? [], network), grid, network);
     const seen = this.#ear ? observe(events, free) : observeNotes(notes);
     const placed = placeClockBars(seen, grid, bars, this.#latencySeconds).map((bar, index) =>
       silent.has(bars[index]!.loop) ? { ...bar, formBar: null, score: 0 } : bar,

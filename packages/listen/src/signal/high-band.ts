@@ -14,6 +14,13 @@ const CORNER_HZ = ANALYSIS_RATE / 2;
 const QUALITIES = [0.5412, 1.3066] as const;
 const KEPT_FRAMES = 4096;
 
+/** Adds the squares of some samples, one after the other, to a sum. */
+function addSquares(sum: number, samples: Float32Array, from: number, to: number): number {
+  let all = sum;
+  for (let i = from; i < to; i += 1) all += samples[i]! * samples[i]!;
+  return all;
+}
+
 /** Follows the band above the analysed one. */
 export class HighBand {
   readonly #frameSamples: number;
@@ -35,16 +42,20 @@ export class HighBand {
     if (this.#filters.length === 0) return;
     const filtered = samples.slice();
     for (const filter of this.#filters) filter.run(filtered, 0, filtered.length);
-    let end = Math.round((this.#frame + 1) * this.#frameSamples);
-    for (const high of filtered) {
-      this.#sum += high * high;
-      this.#position += 1;
-      if (this.#position < end) continue;
-      this.#frames[this.#frame % KEPT_FRAMES] = this.#sum / this.#frameSamples;
-      this.#sum = 0;
-      this.#frame += 1;
-      end = Math.round((this.#frame + 1) * this.#frameSamples);
+    for (let from = 0; from < filtered.length; ) {
+      const end = Math.round((this.#frame + 1) * this.#frameSamples) - this.#position;
+      const to = Math.min(filtered.length, from + end);
+      this.#sum = addSquares(this.#sum, filtered, from, to);
+      this.#position += to - from;
+      if (to - from === end) this.#endFrame();
+      from = to;
     }
+  }
+
+  #endFrame(): void {
+    this.#frames[this.#frame % KEPT_FRAMES] = this.#sum / this.#frameSamples;
+    this.#sum = 0;
+    this.#frame += 1;
   }
 
   /** Mean square from one frame to another, the end not included; 0 of what is not remembered or not there yet. */
