@@ -16,7 +16,6 @@ import {
   sectionOf,
   turnedForm,
 } from '@shedbook/core';
-import { drawReport } from '@shedbook/engrave/report';
 import { InputError, reasonOf } from '@shedbook/host';
 import {
   type AsExercise,
@@ -198,6 +197,7 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   if (request.picture !== undefined) {
     const drawn = lesson.exercises.find(({ number }) => number === exercise) ?? null;
     const title = titleOf(lesson, drawn, REPORTS[language].words.exercise);
+    const { drawReport } = await import('@shedbook/engrave/report');
     await draw(request.picture, drawReport(report, pictureText(report, { title, judgement, language })));
   }
   const { verdict, rounds } = judgement;

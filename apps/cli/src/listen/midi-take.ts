@@ -4,7 +4,7 @@
  * Conventions: what a file is, its first bytes say, not its name.
  */
 import { open } from 'node:fs/promises';
-import { type KitKeys, type MidiTake, readKitKeys } from '@shedbook/exchange';
+import type { KitKeys, MidiTake } from '@shedbook/exchange';
 import { InputError, readOutside, unreadableFile } from '@shedbook/host';
 import { formatByteProblem } from '@shedbook/words';
 import { refused } from '../options.ts';
@@ -49,6 +49,8 @@ export async function readMidiTake(path: string, keys: KitKeys, terminal: Speake
 export async function readKeysFile(path: string | undefined): Promise<KitKeys> {
   if (path === undefined) return {};
   const text = await readTextFile(path, (expected) => expected.keys, `--keys: ${path}`);
+  // most takes come without them, and the readers of files of notes with them
+  const { readKitKeys } = await import('@shedbook/exchange');
   const { keys, problems } = readKitKeys(text);
   if (problems.length === 0) return keys;
   const errors = problems.map(({ line, found, fault, near }) =>
