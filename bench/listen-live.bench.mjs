@@ -1,10 +1,11 @@
 /**
- * How soon a live listener says a stroke, and how well what is drawn of a take agrees with the report on it: at once, and once
- * its bar is over. Takes of sixteen bars of one exercise of each demo lesson (`takes.mjs` says on which kit), and the same as
- * notes; nothing was set on them.
+ * How soon a live listener says a stroke, and how well what is drawn of a take agrees with the report on it: at once, once its
+ * bar is over, and once its round is. Takes of two rounds of eight bars of one exercise of each demo lesson (`takes.mjs` says on
+ * which kit), and the same as notes; nothing was set on them.
  *
  * Conventions: what the listener needs to hear, without the time that it computes, in blocks of 128 samples; shares in percent.
- * A stroke that is drawn as not sure counts as neither right nor wrong, and how many there are is a line of its own.
+ * Of every place something is drawn in the end: heard, missed, or hard to tell. Over all places the same is to be drawn as in
+ * the report on the whole; where only what is said for sure is counted, a line says so, and how much is not sure has its own.
  */
 import { isGuess, Seconds } from '@shedbook/core';
 import { createLiveListener } from '@shedbook/listen';
@@ -14,26 +15,33 @@ import { askedOf, DEMO, playedTake, RATE } from './takes.mjs';
 export const name = 'listen: live marks beside the report';
 
 const BLOCK = 128;
-const BARS = 16;
+const ROUNDS = 2;
+const BARS = 8;
 /** Lead-in of the takes. */
 const START_SECONDS = 0.5;
 /** A bar's sound is complete so long after its bar line. */
 const SETTLED_SECONDS = 0.16;
 
 /** @typedef {{ readonly voice: string, readonly bar: number, readonly beat: number, readonly slot: number }} Place */
+/** @typedef {'heard' | 'missed' | 'hard to tell'} Mark */
 
-/** @param {Place} place */
-const nameOf = ({ voice, bar, beat, slot }) => [voice, bar, beat, slot].join(' ');
+/** The name of a place, its bar counted through the rounds. @param {Place} place @param {number} round from 0 */
+const nameOf = ({ voice, bar, beat, slot }, round = 0) => [voice, round * BARS + bar, beat, slot].join(' ');
 
-const noCounts = () => ({ drawn: 0, right: 0, heard: 0, told: 0, same: 0, unsure: 0, guessed: 0, places: 0 });
+const noCounts = () => ({
+  ...{ drawn: 0, right: 0, heard: 0, told: 0, same: 0, unsure: 0, guessed: 0, places: 0 },
+  ...{ afterBar: 0, afterRound: 0, sure: 0, asPlayed: 0 },
+});
 
-/** What a report says of its written strokes: heard or not, and whether it is sure. */
-function saidBy(report) {
-  /** @type {Map<string, { isHeard: boolean, isSure: boolean }>} */
+/** What a report says of each written stroke. @returns {Map<string, Mark>} */
+function saidBy(report, round = 0) {
+  /** @type {Map<string, Mark>} */
   const said = new Map();
-  const add = (place, isHeard) => said.set(nameOf(place), { isHeard, isSure: !isGuess(report, place.voice) });
-  for (const { voice, written } of report?.strokes ?? []) if (written) add({ ...written, voice }, true);
-  for (const place of report?.missed ?? []) add(place, false);
+  const add = (place, mark) =>
+    said.set(nameOf(place, round), isGuess(report, place.voice) ? 'hard to tell' : mark);
+  for (const { voice, written } of report?.strokes ?? []) if (written) add({ ...written, voice }, 'heard');
+  for (const place of report?.missed ?? []) add(place, 'missed');
+  for (const place of [...(report?.unknown ?? []), ...(report?.covered ?? [])]) add(place, 'hard to tell');
   return said;
 }
 
@@ -49,8 +57,10 @@ function unsureIn(report) {
 class Page {
   /** @type {Set<string>} */
   drawn = new Set();
-  /** @type {Map<string, { isHeard: boolean, isSure: boolean }>} */
-  settled = new Map();
+  /** @type {Map<string, Mark>} What is drawn once the bar of a place is over, and once its round is. */
+  afterBar = new Map();
+  /** @type {Map<string, Mark>} */
+  afterRound = new Map();
   unsure = new Set();
   bar = 0;
 
@@ -61,38 +71,54 @@ class Page {
 
   strokes(strokes) {
     for (const { voice, written, isSure } of strokes)
-      if (written && isSure && !this.unsure.has(voice)) this.drawn.add(nameOf({ ...written, voice }));
+      if (written && isSure && !this.unsure.has(voice))
+        this.drawn.add(nameOf({ ...written, voice }, written.loop));
   }
 
   time(seconds) {
-    while (this.bar < BARS && seconds > START_SECONDS + (this.bar + 1) * this.barSeconds + SETTLED_SECONDS) {
-      this.bar += 1;
-      const { report } = this.listener.barReport(0, this.bar);
-      for (const [place, said] of saidBy(report)) this.settled.set(place, said);
+    const isOver = (bar) => seconds > START_SECONDS + (bar + 1) * this.barSeconds + SETTLED_SECONDS;
+    for (; this.bar < ROUNDS * BARS && isOver(this.bar); this.bar += 1) {
+      const round = Math.floor(this.bar / BARS);
+      const isLast = (this.bar + 1) % BARS === 0;
+      const { report } = isLast
+        ? this.listener.loopReport(round)
+        : this.listener.reportUpTo(round, (this.bar % BARS) + 1);
+      const said = saidBy(report, round);
+      for (const [place, mark] of said) if (!this.afterBar.has(place)) this.afterBar.set(place, mark);
+      if (isLast) for (const [place, mark] of said) this.afterRound.set(place, mark);
       this.unsure = unsureIn(report);
     }
   }
 }
 
-/** @param {Page} page @param {ReturnType<typeof noCounts>} counts */
-function count(page, counts) {
-  const whole = saidBy(page.listener.finish().report);
-  for (const [place, { isHeard, isSure }] of whole) {
-    const settled = page.settled.get(place);
+/** @param {Page} page @param {ReadonlySet<string>} played @param {ReturnType<typeof noCounts>} counts */
+function count(page, played, counts) {
+  for (const [place, mark] of saidBy(page.listener.finish().report)) {
+    const settled = page.afterBar.get(place) ?? 'hard to tell';
+    const inTheEnd = page.afterRound.get(place) ?? 'hard to tell';
     counts.places += 1;
-    counts.unsure += settled?.isSure ? 0 : 1;
-    counts.guessed += isSure ? 0 : 1;
-    if (settled?.isSure) counts.told += 1;
-    if (settled?.isSure && settled.isHeard === isHeard) counts.same += 1;
-    if (isHeard) counts.heard += 1;
+    counts.unsure += settled === 'hard to tell' ? 1 : 0;
+    counts.guessed += mark === 'hard to tell' ? 1 : 0;
+    counts.afterBar += settled === mark ? 1 : 0;
+    counts.afterRound += inTheEnd === mark ? 1 : 0;
+    const isSure = settled !== 'hard to tell' && mark !== 'hard to tell';
+    if (isSure) counts.told += 1;
+    if (isSure && settled === mark) counts.same += 1;
+    if (inTheEnd !== 'hard to tell') counts.sure += 1;
+    if (inTheEnd === (played.has(place) ? 'heard' : 'missed')) counts.asPlayed += 1;
+    if (mark === 'heard') counts.heard += 1;
     if (page.drawn.has(place)) counts.drawn += 1;
-    if (page.drawn.has(place) && isHeard) counts.right += 1;
+    if (page.drawn.has(place) && mark === 'heard') counts.right += 1;
   }
 }
 
+/** The places that were played. */
+const placesOf = (strokes) => new Set(strokes.map(({ voice, written }) => nameOf({ ...written, voice })));
+
 /** @param {ReturnType<typeof noCounts>} counts @param {number[]} delaysMs */
-function hearSound(asked, how, counts, delaysMs) {
-  const { samples } = playedTake(asked, how);
+function hearSound(demo, how, counts, delaysMs) {
+  const { samples, strokes: played } = playedTake(askedOf({ ...demo, bars: ROUNDS * BARS }), how);
+  const asked = askedOf({ ...demo, bars: BARS });
   const listener = createLiveListener(asked, { sampleRateHz: RATE });
   const page = begun(listener, asked);
   for (let at = 0; at < samples.length; at += BLOCK) {
@@ -101,11 +127,12 @@ function hearSound(asked, how, counts, delaysMs) {
     page.strokes(strokes);
     page.time((at + BLOCK) / RATE);
   }
-  count(page, counts);
+  count(page, placesOf(played), counts);
 }
 
-function hearNotes(asked, how, counts) {
-  const { strokes } = playedTake(asked, how);
+function hearNotes(demo, counts) {
+  const { strokes } = playedTake(askedOf({ ...demo, bars: ROUNDS * BARS }));
+  const asked = askedOf({ ...demo, bars: BARS });
   const listener = createLiveListener(asked);
   const page = begun(listener, asked);
   for (const { timeSeconds, voice, levelDb } of strokes) {
@@ -113,24 +140,40 @@ function hearNotes(asked, how, counts) {
     page.strokes([listener.note(timeSeconds, /** @type {never} */ (voice), /** @type {never} */ (levelDb))]);
   }
   page.time(Number.POSITIVE_INFINITY);
-  count(page, counts);
+  count(page, placesOf(strokes), counts);
 }
 
+/** A page for a listener whose rounds are announced. */
 function begun(listener, asked) {
   listener.startLoop(Seconds(START_SECONDS), asked.bpm);
   const bars = listener.bars;
-  return new Page(listener, (bars[1]?.endSeconds ?? 0) - (bars[0]?.endSeconds ?? 0));
+  const barSeconds = (bars[1]?.endSeconds ?? 0) - (bars[0]?.endSeconds ?? 0);
+  for (let round = 1; round < ROUNDS; round += 1)
+    listener.startLoop(Seconds(START_SECONDS + round * BARS * barSeconds), asked.bpm);
+  return new Page(listener, barSeconds);
 }
 
 const SITUATIONS = [
   { what: 'dry', how: () => ({ room: false }) },
   { what: 'in a room', how: () => ({}) },
   { what: 'a limb left out', how: (limb) => ({ without: limb }) },
+  { what: 'strokes left out here and there', how: () => ({ leftOut: 0.04 }) },
 ];
 
-function rowsOf(what, { drawn, right, heard, told, same, unsure, guessed, places }) {
+function rowsOf(what, counts) {
+  const { drawn, right, heard, told, same, unsure, guessed, places, afterBar, afterRound, sure, asPlayed } =
+    counts;
   const share = (part, whole) => ({ value: (100 * part) / Math.max(1, whole), unit: `% of ${whole}` });
   return [
+    { what: `${what}: every place, drawn as in the report once its bar is over`, ...share(afterBar, places) },
+    {
+      what: `${what}: every place, drawn as in the report once its round is over`,
+      ...share(afterRound, places),
+    },
+    {
+      what: `${what}: drawn for sure once its round is over, and so it was played`,
+      ...share(asPlayed, sure),
+    },
     { what: `${what}: drawn at once as sure, and in the report`, ...share(right, drawn) },
     { what: `${what}: in the report, and drawn at once as sure`, ...share(right, heard) },
     { what: `${what}: said for sure of a bar that is over, as in the report`, ...share(same, told) },
@@ -145,12 +188,11 @@ export async function run() {
   const delaysMs = [];
   const tables = SITUATIONS.map(({ what, how }) => {
     const counts = noCounts();
-    for (const { limb, ...demo } of DEMO)
-      hearSound(askedOf({ ...demo, bars: BARS }), how(limb), counts, delaysMs);
+    for (const { limb, ...demo } of DEMO) hearSound(demo, how(limb), counts, delaysMs);
     return rowsOf(what, counts);
   });
   const notes = noCounts();
-  for (const { limb: _, ...demo } of DEMO) hearNotes(askedOf({ ...demo, bars: BARS }), {}, notes);
+  for (const { limb: _, ...demo } of DEMO) hearNotes(demo, notes);
   return [
     { what: 'a stroke to its mark, in the middle', value: quantile(delaysMs, 0.5), unit: 'ms' },
     { what: 'a stroke to its mark, 95 % of them', value: quantile(delaysMs, 0.95), unit: 'ms' },

@@ -79,14 +79,17 @@ function sounded(strokes, { seed = 'ten', room = true, durationSeconds }) {
 /**
  * A take: what was played when, what is written there, and how it sounds.
  * @param {ReturnType<typeof askedOf>} asked
- * @param {{ without?: string, only?: readonly string[], room?: boolean, pauseSeconds?: number }} how
+ * @param {{ without?: string, only?: readonly string[], room?: boolean, pauseSeconds?: number, leftOut?: number }} how `leftOut`
+ *   is the share of strokes that are left out here and there, 0 to 1
  */
-export function playedTake(asked, { without, only, room = true, pauseSeconds = 0 } = {}) {
+export function playedTake(asked, { without, only, room = true, pauseSeconds = 0, leftOut = 0 } = {}) {
   const performance = perform(asked.lesson, asked);
   const random = seededRandom(`${asked.lesson.title} ${asked.exercise}`);
+  const lost = seededRandom(`left out of ${asked.lesson.title} ${asked.exercise}`);
   const middle = performance.durationSeconds / 2;
   const strokes = performance.strokes
     .filter(({ voice }) => voice !== 'click' && voice !== without && (!only || only.includes(voice)))
+    .filter(() => lost.next() >= leftOut)
     .map((stroke) => ({
       ...stroke,
       timeSeconds: Seconds(

@@ -320,7 +320,7 @@ export function reportAligned(known: Aligned): Listened {
   const { bpm, confidence } = measured.alignment;
   const leftVoices = new Set(left.map(({ expected }) => expected.voice));
   const unheard = unheardOf({
-    ...{ evidence, decision, places, askedBpm, bpm, confidence },
+    ...{ evidence, decision, places, learntFrom: allPlaces, askedBpm, bpm, confidence },
   }).filter((one) => !('voice' in one) || !leftVoices.has(one.voice));
   const exercise = isExercise ? { exercise: { ...known.exercises, agreement: fit.agreement } } : {};
   const drawn = isPlayed(asked)('snare') ? drawnIn(grid, alignment.bars) : [];

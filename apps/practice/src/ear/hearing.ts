@@ -48,7 +48,7 @@ export interface ToldBars {
   /** Which loop of the stretch, from 0. */
   readonly number: number;
   readonly loop: LoopTime;
-  /** Which bar of the loop, from 1; null where it is all of them. */
+  /** Up to which bar of the loop, from 1; null where it is all of them. */
   readonly bar: number | null;
   readonly heard: Listened;
   /** When the stream began that the report counts its seconds from. */

@@ -40,7 +40,7 @@ export interface LoopHeard {
   readonly heard: Listened;
 }
 
-/** A bar of a loop that goes on, and what can be said of it by now. */
+/** A bar of a loop that goes on is over: what can be said by now of it and of those before it. */
 export interface BarHeard {
   /** Which loop of the exercise, from 0. */
   readonly number: number;
@@ -171,7 +171,7 @@ export class Listening {
       while (!each.reported && (barEnds[each.barsTold] ?? Number.POSITIVE_INFINITY) <= settled) {
         each.barsTold += 1;
         const bar = each.barsTold;
-        told.push({ number, loop, bar, heard: this.#listener.barReport(number, bar) });
+        told.push({ number, loop, bar, heard: this.#listener.reportUpTo(number, bar) });
       }
       return told;
     });

@@ -202,13 +202,16 @@ export class Pen {
     tellDrawn(this.#now().session.player.context(), stroke, this.#hearing.ear.state().input);
   }
 
-  /** Bars are over: what a report says of them takes the place of what was drawn at once. */
+  /**
+   * Bars are over: what a report says of them takes the place of what was drawn at once, and of the bars before them, which may
+   * be known only now.
+   */
   told(told: ToldBars, { id, task }: Stretch): void {
     const program = this.#program;
     if (!program || id !== this.#stretch) return;
     const { report } = told.heard;
-    const whole = Array.from({ length: this.#barsOf(program) }, (_, index) => index + 1);
-    for (const bar of told.bar === null ? whole : [told.bar]) {
+    const over = told.bar ?? this.#barsOf(program);
+    for (let bar = 1; bar <= over; bar += 1) {
       const shown = shownOf(program, bar, this.#now().pictures);
       if (!shown || !isStudents(program, bar)) continue;
       const turn = this.#turn(program, told.number, bar);

@@ -14,7 +14,10 @@ import type { HeardDecision } from './strokes.ts';
 export interface NotHeardInput {
   readonly evidence: readonly Evidence[];
   readonly decision: HeardDecision;
+  /** Of what is reported on. */
   readonly places: readonly Place[];
+  /** The same of all that it is told by, in the report of a bar those before it too. */
+  readonly learntFrom: readonly Place[];
   /** Quarter notes a minute that were asked. */
   readonly askedBpm: Bpm;
   /** Quarter notes a minute that were played. */
@@ -47,12 +50,13 @@ function unheardVoice(voice: Voice, doubt: number, input: NotHeardInput): readon
   const playing = input.decision.playing.get(voice);
   const isHeard = input.decision.strokes.some((stroke) => stroke.voice === voice && stroke.place);
   // an accent of two places under a crash is lost as easily as left out
-  const isKnown = playing !== 'perhaps' && places.length >= FEWEST_SURE;
+  const count = input.learntFrom.filter(({ expected }) => expected.voice === voice).length;
+  const isKnown = playing !== 'perhaps' && count >= FEWEST_SURE;
   const covered = (input.decision.covered ?? []).filter((place) => place.expected.voice === voice).length;
   if (!isHeard && covered === places.length)
     return places.every(isBrushed) ? [{ reason: 'hard-to-tell', voice }] : [];
   if (!isHeard) return [{ reason: isKnown ? 'not-heard' : 'hard-to-tell', voice }];
-  const isBlurred = doubt > BLURRED && !input.decision.parted.has(voice);
+  const isBlurred = doubt > BLURRED && !input.decision.clear.has(voice);
   return playing !== 'yes' || isBlurred ? [{ reason: 'hard-to-tell', voice }] : [];
 }
 

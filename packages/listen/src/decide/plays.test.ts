@@ -4,6 +4,7 @@ import {
   doubtOf,
   isParted,
   isPlaying,
+  isWhole,
   likelyPlaying,
   type Moment,
   shareHigher,
@@ -60,6 +61,21 @@ describe('whether a limb plays at all', () => {
     expect(isPlaying(everywhere(1))).toBe('yes');
     expect(isPlaying(everywhere(-4))).toBe('no');
     expect(isPlaying([])).toBe('no');
+  });
+
+  it('[LI8500] calls a shy hand that is written everywhere whole where hardly a stroke of it is missing', () => {
+    const everywhere = (value: number) => bars(20, () => value).map((each) => ({ ...each, isOwn: true }));
+    // definition: one in twenty is hardly any, one of two others is half; a limb that nobody hears does not play
+    expect(isWhole(everywhere(-1), 0.95)).toBe(true);
+    expect(isWhole(everywhere(-1), 0.5)).toBe(false);
+    expect(isWhole(everywhere(-8), 0.95)).toBe(false);
+    // definition: of one with other moments to compare with these tell
+    expect(
+      isWhole(
+        bars(20, () => -1),
+        0.9,
+      ),
+    ).toBe(false);
   });
 
   it('[LI1100] does not take a limb for playing where the least of differences parts the first look and none hears it', () => {

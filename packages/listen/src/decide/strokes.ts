@@ -17,7 +17,7 @@ import type { HeardStroke } from './heard-stroke.ts';
 import { maskedPlaces } from './masked.ts';
 import { momentsFor, type WrittenMoment, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
-import { FEWEST_SURE, isParted, type Moment, type Playing } from './plays.ts';
+import { FEWEST_SURE, isParted, isWhole, type Moment, type Playing } from './plays.ts';
 import { shadowsOf } from './shadows.ts';
 import { SURE_OF_SOFT, softPlaces, withSoftOnes } from './soft-places.ts';
 import { type Need, needOf } from './threshold.ts';
@@ -35,8 +35,8 @@ export interface Decision {
 export interface HeardDecision extends Decision {
   /** Whether the limb of each voice plays at all. */
   readonly playing: ReadonlyMap<Voice, Playing>;
-  /** The voices whose places hardly mix with others, however shy their evidence. */
-  readonly parted: ReadonlySet<Voice>;
+  /** The voices that are no guess, however shy their evidence: their places hardly mix with others, or are heard whole. */
+  readonly clear: ReadonlySet<Voice>;
 }
 
 /** Evidence that an unwritten stroke needs; the evidence knows already what is written. */
@@ -166,14 +166,13 @@ export function decide(
   const missed: Place[] = [];
   const written = writtenMoments(events, places);
   const playing = new Map<Voice, Playing>();
-  const parted = new Set<Voice>();
+  const clear = new Set<Voice>();
   const covered: Place[] = [];
   for (const one of evidence) {
     const own = places.filter((place) => place.expected.voice === one.voice);
     const told = tellVoice(one, places, written);
     const { moments, need, soft } = told;
     playing.set(one.voice, need.playing);
-    if (isParted(moments)) parted.add(one.voice);
     const plain = candidatesOf(events, one, need.alone);
     const asked = { soft: need.playing === 'yes' ? soft : new Set<Place>(), reachSeconds };
     const candidates = withSoftOnes(plain, events, one, asked);
@@ -181,6 +180,8 @@ export function decide(
     const neededAt = (place: Place) =>
       told.isByLoud && soft.has(place) ? SURE_OF_SOFT : Math.min(need.written, under.neededAt(place));
     const decided = decideVoice(candidates, own, reachSeconds, neededAt);
+    const heardShare = decided.strokes.length / own.length;
+    if (isParted(moments) || isWhole(moments, heardShare)) clear.add(one.voice);
     strokes.push(...decided.strokes);
     const faint =
       need.playing === 'yes' ? faintPlaces(moments, placesUnderLouder(places, one.voice)) : new Set();
@@ -210,7 +211,7 @@ export function decide(
   return {
     missed: single.missed.filter((place) => !masked.has(place)),
     playing,
-    parted,
+    clear,
     covered: [...covered, ...masked],
     strokes: single.strokes.filter((stroke) => !shadows.has(stroke)),
   };

@@ -297,10 +297,10 @@ class Listener implements LiveListener {
     return listened;
   }
 
-  barReport(loop: number, bar: number): Listened {
+  reportUpTo(loop: number, bar: number): Listened {
     const index = this.#clock.bars.findIndex((one) => one.loop === loop && one.formBar === bar - 1);
     if (index < 0) throw new RangeError(`Internal error: there is no bar ${bar} in loop ${loop}`);
-    return this.#reportInside(index, index + 1);
+    return this.#reportInside(index - bar + 1, index + 1);
   }
 
   /** A report on some bars of one loop, by index and without the end, with those before them in mind. */

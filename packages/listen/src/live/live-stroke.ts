@@ -93,10 +93,11 @@ export interface LiveListener {
    */
   loopReport(loop: number): Listened;
   /**
-   * What can be said of one bar of a loop, from 1, once it is over: the report of its loop as if that had ended there.
+   * What can be said of a loop up to and with one of its bars, from 1, once that is over: the report as if the loop had ended
+   * there. What was hard to tell of an earlier bar may be known by now.
    * @throws RangeError when there is no such bar, or strokes alone were wanted.
    */
-  barReport(loop: number, bar: number): Listened;
+  reportUpTo(loop: number, bar: number): Listened;
   /** The report of all loops, bars counted through them. @throws RangeError when strokes alone were wanted. */
   finish(): Listened;
 }
