@@ -65,15 +65,15 @@ describe('whether a limb plays at all', () => {
 
   it('[LI8500] calls a shy hand that is written everywhere whole where hardly a stroke of it is missing', () => {
     const everywhere = (value: number) => bars(20, () => value).map((each) => ({ ...each, isOwn: true }));
-    // definition: one in twenty is hardly any, one of two others is half; a limb that nobody hears does not play
-    expect(isWhole(everywhere(-1), 0.95)).toBe(true);
-    expect(isWhole(everywhere(-1), 0.5)).toBe(false);
-    expect(isWhole(everywhere(-8), 0.95)).toBe(false);
-    // definition: of one with other moments to compare with these tell
+    // definition: two of eighty are hardly any, every other one is half; a limb that nobody hears does not play
+    expect(isWhole(everywhere(-1), 2)).toBe(true);
+    expect(isWhole(everywhere(-1), 40)).toBe(false);
+    expect(isWhole(everywhere(-8), 2)).toBe(false);
+    // definition: of a voice that is written at half of the moments the others tell
     expect(
       isWhole(
         bars(20, () => -1),
-        0.9,
+        0,
       ),
     ).toBe(false);
   });

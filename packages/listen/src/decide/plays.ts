@@ -116,10 +116,11 @@ const FAR_OVER = 3;
 const STRAYS = 0.05;
 
 /**
- * Of closed hats on every eighth of funk and shuffle (twelve kits, 96 takes) so much was heard where single strokes were left
- * out and the rest was told rightly; 0.77 and less where all were left out that come with another voice.
+ * No more than this share of a whole voice is missing, and one more. Of closed hats on every eighth of funk and shuffle (twelve
+ * kits, 96 takes) where single strokes were left out the rest was told rightly then; 0.23 and more was missing where all were
+ * left out that come with another voice.
  */
-const LEAST_WHOLE = 0.9;
+const MISSING_SHARE = 0.12;
 
 /** Whether a limb plays. */
 export type Playing = 'yes' | 'perhaps' | 'no';
@@ -226,11 +227,12 @@ export function isFarApart(moments: readonly Moment[]): boolean {
 /**
  * Whether a voice is whole: hands that keep time on eighths leave no moment without them to compare with, and where of such a
  * limb that plays hardly a stroke is missing, however shy, it is no guess. Of who leaves it out under others more is missing.
- * @param heardShare share of its places at which it was heard, 0 to 1
+ * @param missing how many of its strokes were not heard
  */
-export function isWhole(moments: readonly Moment[], heardShare: number): boolean {
-  const others = moments.filter(({ isOwn }) => !isOwn);
-  return others.length < FEWEST && heardShare >= LEAST_WHOLE && isPlaying(moments) === 'yes';
+export function isWhole(moments: readonly Moment[], missing: number): boolean {
+  const own = moments.filter(({ isOwn }) => isOwn).length;
+  const isEverywhere = moments.length - own < FEWEST;
+  return isEverywhere && missing <= 1 + MISSING_SHARE * own && isPlaying(moments) === 'yes';
 }
 
 /** The middle of what is read of moments, within bounds. */

@@ -180,8 +180,7 @@ export function decide(
     const neededAt = (place: Place) =>
       told.isByLoud && soft.has(place) ? SURE_OF_SOFT : Math.min(need.written, under.neededAt(place));
     const decided = decideVoice(candidates, own, reachSeconds, neededAt);
-    const heardShare = decided.strokes.length / own.length;
-    if (isParted(moments) || isWhole(moments, heardShare)) clear.add(one.voice);
+    if (isParted(moments) || isWhole(moments, decided.missed.length)) clear.add(one.voice);
     strokes.push(...decided.strokes);
     const faint =
       need.playing === 'yes' ? faintPlaces(moments, placesUnderLouder(places, one.voice)) : new Set();
