@@ -127,18 +127,16 @@ export type Playing = 'yes' | 'perhaps' | 'no';
 
 /** The share of pairs of which the first value is the higher; ties count half. NaN where there is no pair. */
 export function shareHigher(values: readonly number[], others: readonly number[]): number {
-  const all = [
-    ...values.map((value) => ({ value, isOwn: true })),
-    ...others.map((value) => ({ value, isOwn: false })),
-  ].toSorted((a, b) => (a.value < b.value ? -1 : a.value > b.value ? 1 : 0));
+  const [own, rest] = [new Float64Array(values).sort(), new Float64Array(others).sort()];
   let [higher, under] = [0, 0];
-  for (let from = 0; from < all.length; ) {
-    let to = from;
-    let own = 0;
-    while (to < all.length && all[to]!.value === all[from]!.value) own += all[to++]!.isOwn ? 1 : 0;
-    const tied = to - from - own;
-    higher += own * (under + tied / 2);
-    under += tied;
+  for (let from = 0; from < own.length; ) {
+    const value = own[from]!;
+    let to = from + 1;
+    while (own[to] === value) to += 1;
+    while (rest[under]! < value) under += 1;
+    let tied = 0;
+    while (rest[under + tied] === value) tied += 1;
+    higher += (to - from) * (under + tied / 2);
     from = to;
   }
   return higher / (values.length * others.length);
@@ -154,8 +152,7 @@ function compare(moments: readonly Moment[], read: Read): number {
 
 /** The same among moments with the same others only; null where they are too few. */
 function compareAlike(moments: readonly Moment[], read: Read): number | null {
-  const layers = new Map<number, Moment[]>();
-  for (const moment of moments) layers.set(moment.others, [...(layers.get(moment.others) ?? []), moment]);
+  const layers = groupBy(moments, ({ others }) => others);
   let [sum, weights] = [0, 0];
   for (const layer of layers.values()) {
     const own = layer.filter((moment) => moment.isOwn).length;
