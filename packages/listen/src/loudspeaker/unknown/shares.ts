@@ -64,6 +64,8 @@ interface Spectrum {
   readonly im: Float64Array;
 }
 
+const emptyOf = (bins: number): Spectrum => ({ re: new Float64Array(bins), im: new Float64Array(bins) });
+
 /** Strokes nearer than this are one moment, in seconds. */
 const ONE_MOMENT = 0.01;
 
@@ -136,28 +138,58 @@ function powerIn({ re, im }: Spectrum, from: number, to: number): number {
   return sum;
 }
 
-/** The one sound that each group has in a bin. */
-function sameIn(
-  bin: number,
-  spectra: readonly Spectrum[],
-  rows: readonly (readonly number[])[],
-  weights: readonly number[],
-  solved: readonly (readonly number[])[],
-): readonly (readonly [number, number])[] {
-  const right = solved.map((_, a) => {
+/** What the one sound of each group is found by. */
+interface Solving {
+  readonly spectra: readonly Spectrum[];
+  /** For each group the weight of every moment. */
+  readonly factors: readonly Float64Array[];
+  readonly solved: readonly (readonly number[])[];
+}
+
+/** The sums of a bin over all moments, by the weights of each group, into `right`. */
+function weighBin(bin: number, { spectra, factors }: Solving, right: Spectrum): void {
+  for (let a = 0; a < factors.length; a += 1) {
+    const own = factors[a]!;
     let [re, im] = [0, 0];
-    for (const [i, row] of rows.entries()) {
-      const factor = row[a]! * weights[i]!;
+    for (let i = 0; i < own.length; i += 1) {
+      const factor = own[i]!;
       if (factor === 0) continue;
       re += factor * spectra[i]!.re[bin]!;
       im += factor * spectra[i]!.im[bin]!;
     }
-    return [re, im] as const;
-  });
-  return solved.map((row) => [
-    row.reduce((sum, value, b) => sum + value * right[b]![0], 0),
-    row.reduce((sum, value, b) => sum + value * right[b]![1], 0),
-  ]);
+    right.re[a] = re;
+    right.im[a] = im;
+  }
+}
+
+/** The one sound that each group has in a bin, into `sounds`. */
+function sameIn({ solved }: Solving, right: Spectrum, sounds: Spectrum): void {
+  for (let a = 0; a < solved.length; a += 1) {
+    const row = solved[a]!;
+    let [re, im] = [0, 0];
+    for (let b = 0; b < row.length; b += 1) {
+      re += row[b]! * right.re[b]!;
+      im += row[b]! * right.im[b]!;
+    }
+    sounds.re[a] = re;
+    sounds.im[a] = im;
+  }
+}
+
+/** Adds to a sum the power that is left of a bin of a moment without the sounds of its groups. */
+function addLeft(
+  sum: number,
+  bin: number,
+  { re, im }: Spectrum,
+  gains: readonly number[],
+  sounds: Spectrum,
+): number {
+  let [leftRe, leftIm] = [re[bin]!, im[bin]!];
+  for (let a = 0; a < gains.length; a += 1) {
+    leftRe -= gains[a]! * sounds.re[a]!;
+    leftIm -= gains[a]! * sounds.im[a]!;
+  }
+  return sum + leftRe * leftRe + leftIm * leftIm;
 }
 
 /** What is a machine's in a band. */
@@ -170,17 +202,15 @@ function powersIn(spectra: readonly Spectrum[], { gains, groups }: Moments, from
   const solved = inverse(products);
   const same = groups.map(() => 0);
   const rest = powers.map(() => 0);
+  const factors = groups.map((_, a) => Float64Array.from(rows, (row, i) => row[a]! * weights[i]!));
+  const solving = { spectra, factors, solved };
+  const [right, sounds] = [emptyOf(groups.length), emptyOf(groups.length)];
   for (let k = from; k < to; k += 1) {
-    const sounds = sameIn(k, spectra, rows, weights, solved);
-    for (const [a, [re, im]] of sounds.entries()) same[a] = same[a]! + re * re + im * im;
-    for (const [i, row] of gains.entries()) {
-      let [re, im] = [spectra[i]!.re[k]!, spectra[i]!.im[k]!];
-      for (const [a, gain] of row.entries()) {
-        re -= gain * sounds[a]![0];
-        im -= gain * sounds[a]![1];
-      }
-      rest[i] = rest[i]! + re * re + im * im;
-    }
+    weighBin(k, solving, right);
+    sameIn(solving, right, sounds);
+    for (let a = 0; a < same.length; a += 1)
+      same[a] = same[a]! + sounds.re[a]! * sounds.re[a]! + sounds.im[a]! * sounds.im[a]!;
+    for (let i = 0; i < rest.length; i += 1) rest[i] = addLeft(rest[i]!, k, spectra[i]!, gains[i]!, sounds);
   }
   const levelled = rest.map((power, i) => power * weights[i]! ** 2);
   const spread = levelled.reduce((sum, power) => sum + power, 0) / Math.max(1, rest.length - groups.length);
