@@ -378,12 +378,13 @@ function hiddenBy(beside: Beside | undefined, decided: HeardDecision) {
 /** The voices of which only a loudspeaker was heard, whether it is known or not. */
 function loudspeakersIn(
   { beside, sound }: TakeFacts,
-  { strokes }: HeardDecision,
+  { strokes, shy }: HeardDecision,
   places: readonly Place[],
   bars: readonly PlacedBar[],
 ): ReadonlySet<Voice> {
-  if (beside?.loudspeaker) return leftOver(strokes);
-  return sound ? machineVoices({ sound, bars, places, strokes }) : new Set();
+  const left = beside ? leftOver(strokes, shy) : new Set<Voice>();
+  if (beside?.loudspeaker || !sound) return left;
+  return new Set([...left, ...machineVoices({ sound, bars, places, strokes })]);
 }
 
 /** What was decided without some voices, and all places of those. */

@@ -67,7 +67,13 @@ function toldBeside(written: HeardVoice & Voice, other: HeardVoice): readonly Vo
     const { idealSeconds: timeSeconds } = place;
     return { voice: written, timeSeconds, levelDb: -20, place, confidence: 0.7 };
   });
-  const decision = { strokes, missed: [], playing: new Map(), clear: new Set<Voice>() };
+  const decision = {
+    strokes,
+    missed: [],
+    playing: new Map(),
+    clear: new Set<Voice>(),
+    shy: new Set<Voice>(),
+  };
   const evidence = freeEvidence(events, free, [written]);
   return withInstead(decision, { events, free, evidence, places }).strokes.map(({ voice }) => voice);
 }

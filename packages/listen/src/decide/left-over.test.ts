@@ -13,8 +13,10 @@ const heard = (voice: Voice, levelDb: number, askedDb: number): readonly HeardSt
 
 const OTHERS = [...heard('hihat', -20, -6), ...heard('bass', -15, 0)];
 
+const NONE: ReadonlySet<Voice> = new Set();
+
 it('[LI5305] is a voice far softer than asked beside the others, and no other', () => {
-  const left = (...more: readonly HeardStroke[]) => [...leftOver([...OTHERS, ...more])];
+  const left = (...more: readonly HeardStroke[]) => [...leftOver([...OTHERS, ...more], NONE)];
   // definition: the others lie 14 and 15 dB under what is asked; the snare 30, 22, and, as a ghost note, 16
   expect(left(...heard('snare', -30, 0))).toEqual(['snare']);
   expect(left(...heard('snare', -22, 0))).toEqual([]);
@@ -23,7 +25,17 @@ it('[LI5305] is a voice far softer than asked beside the others, and no other', 
   expect(left(...heard('snare', -35, 0), ...heard('hihat-foot', -40, -8))).toEqual(['snare', 'hihat-foot']);
   expect(left(...heard('snare', -30, 0).map((stroke) => ({ ...stroke, place: null })))).toEqual([]);
   // alone, nothing tells how loud anything is
-  expect([...leftOver(heard('snare', -30, 0))]).toEqual([]);
+  expect([...leftOver(heard('snare', -30, 0), NONE)]).toEqual([]);
+});
+
+it('[LI8511] is a voice somewhat softer than asked that neither look hears without the score', () => {
+  const left = (levelDb: number, shy: readonly Voice[]) => [
+    ...leftOver([...OTHERS, ...heard('hihat-foot', levelDb, -8)], new Set(shy)),
+  ];
+  // definition: the others lie 14 and 15 dB under what is asked, the foot 20 and 16
+  expect(left(-28, ['hihat-foot'])).toEqual(['hihat-foot']);
+  expect(left(-24, ['hihat-foot'])).toEqual([]);
+  expect(left(-28, ['bass'])).toEqual([]);
 });
 
 it('[LI7803] what a loudspeaker plays alone is softer beside what both play, also where it is as loud as the student', () => {

@@ -232,6 +232,12 @@ export function isWhole(moments: readonly Moment[], missing: number): boolean {
   return isEverywhere && missing <= 1 + MISSING_SHARE * own && isPlaying(moments) === 'yes';
 }
 
+/** Whether neither look hears a voice without the score at most of its places. */
+export function isShy(moments: readonly Moment[]): boolean {
+  const own = moments.filter(({ isOwn }) => isOwn);
+  return median(own.map(free)) < 0 && median(own.map(early)) < 0;
+}
+
 /** The middle of what is read of moments, within bounds. */
 function middleOf(moments: readonly Moment[], read: Read): number {
   return median(moments.map((moment) => Math.max(-MOST, Math.min(MOST, read(moment)))));

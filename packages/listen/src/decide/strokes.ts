@@ -17,7 +17,7 @@ import type { HeardStroke } from './heard-stroke.ts';
 import { maskedPlaces } from './masked.ts';
 import { momentsFor, type WrittenMoment, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
-import { FEWEST_SURE, isParted, isWhole, type Moment, type Playing } from './plays.ts';
+import { FEWEST_SURE, isParted, isShy, isWhole, type Moment, type Playing } from './plays.ts';
 import { shadowsOf } from './shadows.ts';
 import { SURE_OF_SOFT, softPlaces, withSoftOnes } from './soft-places.ts';
 import { type Need, needOf } from './threshold.ts';
@@ -37,6 +37,8 @@ export interface HeardDecision extends Decision {
   readonly playing: ReadonlyMap<Voice, Playing>;
   /** The voices that are no guess, however shy their evidence: their places hardly mix with others, or are heard whole. */
   readonly clear: ReadonlySet<Voice>;
+  /** The voices that are believed for the score alone: neither look hears them without it. */
+  readonly shy: ReadonlySet<Voice>;
 }
 
 /** Evidence that an unwritten stroke needs; the evidence knows already what is written. */
@@ -167,6 +169,7 @@ export function decide(
   const written = writtenMoments(events, places);
   const playing = new Map<Voice, Playing>();
   const clear = new Set<Voice>();
+  const shy = new Set<Voice>();
   const covered: Place[] = [];
   for (const one of evidence) {
     const own = places.filter((place) => place.expected.voice === one.voice);
@@ -181,6 +184,7 @@ export function decide(
       told.isByLoud && soft.has(place) ? SURE_OF_SOFT : Math.min(need.written, under.neededAt(place));
     const decided = decideVoice(candidates, own, reachSeconds, neededAt);
     if (isParted(moments) || isWhole(moments, decided.missed.length)) clear.add(one.voice);
+    if (isShy(moments)) shy.add(one.voice);
     strokes.push(...decided.strokes);
     const faint =
       need.playing === 'yes' ? faintPlaces(moments, placesUnderLouder(places, one.voice)) : new Set();
@@ -211,6 +215,7 @@ export function decide(
     missed: single.missed.filter((place) => !masked.has(place)),
     playing,
     clear,
+    shy,
     covered: [...covered, ...masked],
     strokes: single.strokes.filter((stroke) => !shadows.has(stroke)),
   };

@@ -3,6 +3,7 @@ import { dbToGain, rootMeanSquare } from '@shedbook/signal';
 import { describe, expect, it } from 'vitest';
 import { RATE, soundedBy, swingOf } from '../../test/takes.ts';
 import { listen, listenBeside } from '../listen.ts';
+import { withoutLoudspeaker } from './beside.ts';
 
 /** Samples from what the page says to what the microphone takes: 50 ms. */
 const DELAY = 2205;
@@ -98,6 +99,13 @@ describe('a take beside a loudspeaker', () => {
     expect(report?.strokes.filter(({ voice }) => voice === 'snare')).toEqual([]);
     expect(report?.missed.filter(({ voice }) => voice === 'snare')).toEqual([]);
     expect(report?.voices.ride?.hits).toBeGreaterThanOrEqual(47);
+  });
+
+  it('[LI8510] takes nothing out of a take in which the microphone does not hear it', () => {
+    // definition: who plays the same, on drums that sound alike, is no loudspeaker
+    const { samples, loudspeaker } = withoutLoudspeaker(student, model, RATE);
+    expect(loudspeaker).toBeNull();
+    expect(samples === student).toBe(true);
   });
 
   it('[LI61] is no report where only the loudspeaker is heard', () => {

@@ -7,8 +7,6 @@
  */
 import { type ComplexFft, rootMeanSquare } from '@shedbook/signal';
 
-/** A delay is found where the correlation is so many times its root mean square: chance alone gives 4 to 5. */
-const FOUND = 7;
 const TINY = 1e-20;
 
 /** A sum over stretches of sound, as a spectrum. */
@@ -45,9 +43,9 @@ export function whiten({ re, im }: Products): void {
 
 /**
  * Where a correlation stands out, by its index; null where it does nowhere.
- * @param times how many times its root mean square it must be there
+ * @param times how many times its root mean square it must be there; chance alone gives 4 to 5
  */
-export function findPeak(correlation: Float64Array, times = FOUND): number | null {
+export function findPeak(correlation: Float64Array, times: number): number | null {
   const best = correlation.reduce((most, value, i) => (value > correlation[most]! ? i : most), 0);
   const chance = rootMeanSquare(correlation);
   return chance === 0 || correlation[best]! < times * chance ? null : best;
