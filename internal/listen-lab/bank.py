@@ -27,6 +27,8 @@ SOUNDFONTS += [('timgm-%s' % n, SF + 'TimGM6mb.sf2', p, GM, 'train') for n, p in
                [('standard', 0), ('room', 8), ('power', 16), ('jazz', 32), ('electronic', 24), ('808', 25)]]
 SOUNDFONTS += [('avl-pearl', SF + 'Black_Pearl_4_LV2.sf2', None, AVL, 'train'),
                ('avl-zeppelin', SF + 'Red_Zeppelin_4_LV2.sf2', None, AVL, 'dev')]
+# what taps with brushes is a voice of its own in the bank, and so is what is drawn over the head
+SOUNDFONTS += [('fluid-brush', SF + 'FluidR3_GM.sf2', 40, {38: 'tap', 39: 'tap', 40: 'sweep'}, 'train')]
 EXADRUMS = {'BD_Acou_01': 'bass', 'Snr_Acou_01': 'snare', 'HiHat': 'hihat', 'Crash_High': 'crash', 'RideBell': 'ride', 'RideEdge': 'ride',
             'Tom01': 'tom-high', 'Tom03': 'tom-low'}
 # whose cymbals are placed in the acoustic kit's room

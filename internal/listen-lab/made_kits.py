@@ -85,6 +85,11 @@ def made_kit(rng, rate):
     out.append(('click', np.sign(np.sin(2 * np.pi * f * t)) * np.exp(-t / u(.004, .03)) if u(0, 1) < .4 else np.sin(2 * np.pi * f * t) * np.exp(-t / u(.004, .04))))
     f = u(120, 700)
     out.append(('pad', modes(rng, t, [f, f * u(1.6, 2.4)], [u(.004, .03), u(.003, .012)], [1, db(-12, 0)]) + click(300, u(1500, 9000), u(.0008, .006)) * db(-10, 8)))
+    # brushes: many wires fall one after another, and are drawn over the head
+    fan = lambda: sum(click(u(300, 1500), u(4000, 10800), u(.003, .02)) * (t > late) for late in rng.uniform(0, u(.001, .01), 3))
+    for _ in range(2): out.append(('tap', fan() * db(-6, 4) * (1 - np.exp(-t / u(.0002, .003))) + body() * db(-18, 0) + wires() * envelope(t, .0003, u(.02, .12)) * db(-12, 4)))
+    swell, lasts = u(.015, .15), u(.15, .7)
+    out.append(('sweep', noise_band(rng, short, rate, u(300, 2500), u(4000, 10800), u(-.6, .4)) * np.sin(np.pi / 2 * (t / swell).clip(0, 1)) * np.cos(np.pi / 2 * ((t - swell) / lasts).clip(0, 1)) ** 1.5))
     return out
 
 

@@ -5,7 +5,7 @@ FROM-TO is the part of the training to do now, such as 0-0.5 and then 0.5-1; the
 Every step renders a batch of six-second takes (random kits, patterns, levels, timing, rooms, microphones, noise,
 gain control, clipping, coding loss), cuts the patches of packages/listen/src/patch at and between the strokes, and
 learns for each of 13 voices: struck within 20 ms or not, when (ms), how loud (K-weighted, dB over its first 100 ms).
-With START=FILE it starts from the weights of such a network.f32 instead of from nothing.
+With START=FILE it starts from the weights of such a network.f32 instead of from nothing. The state is kept each minute.
 Writes network.json (shapes, report) and network.f32 (weights, batch norms folded).
 """
 import json, math, os, re, sys, time
@@ -18,6 +18,9 @@ from loudness import k_response
 VOICES = ['ride', 'hihat', 'hihat-open', 'hihat-foot', 'bass', 'snare', 'sidestick', 'rimshot', 'crash',
           'tom-high', 'tom-mid', 'tom-low', 'click']
 V = len(VOICES)
+SWEEP = V                 # a brush that is drawn over the head: a sound beside the voices, which nobody is told of
+SOUNDS = [*VOICES, 'sweep']
+RIDE, FOOT, BASS, SNARE = (VOICES.index(v) for v in ('ride', 'hihat-foot', 'bass', 'snare'))
 RATE = 22050
 SECONDS = 6.0
 T = int(RATE * SECONDS)
@@ -34,13 +37,16 @@ Z, FACTS, H1, H2 = 20, 14, 32, 24   # the second look: description, facts of a v
 LIVE_SHORT, LIVE_LONG = 20, 3   # frames a live listener has: short up to +32 ms, long up to 0 ms
 PEAK = float(os.environ.get('PEAK', 2.5e-3))  # highest step size
 TURNS = int(os.environ.get('TURNS', 6))      # steps of learning for each batch that is rendered
-SHELF = 1200                                 # batches that are kept to be learnt from again
+SHELF = int(os.environ.get('SHELF', 1200))                                 # batches that are kept to be learnt from again
 PLAIN = 0.25                                 # share of takes without room, microphone or noise
 PLACES = 4                                   # of a room: three of the kit, and a loudspeaker
 EXACT = float(os.environ.get('EXACT', 0.22))                                 # share of takes as the product itself plays them
 ALIEN = 0.07                                 # share of voices that are played on another drum
+PHONE = 0.35                                 # share of the takes that are not plain in which a telephone does all it does
+BRUSHED, DRAWN, DRAWN_ELSE = 0.1, 0.75, 0.02  # shares of takes: with brushes, of those with sweeps, and of the others
+TOGETHER, STAYS_OUT = 0.28, 0.4              # in which a limb falls under another, and then does not play at all
 # a mistake about a voice weighs so much: what a groove has most, and what others cover most
-WEIGH = dict(zip(VOICES, [1, 1, .6, 2.4, 1.6, 1.3, .8, .5, .5, .6, .6, .6, .4]))
+WEIGH = dict(zip(VOICES, [1, 1.2, .6, 2.4, 1.6, 1.3, .9, .5, .5, .6, .6, .6, .4]))
 dev = torch.device('cuda' if torch.cuda.is_available() else 'cpu')
 
 
@@ -161,7 +167,7 @@ class Bank:
         found = {}
         for i, r in enumerate(rows): found.setdefault((r['voice'], r['kit'], r['group']), []).append(i)
         self.layers = [sorted(ids, key=lambda i: natural[i]) for ids in found.values()]
-        self.groups = {v: [(kit, g) for g, (voice, kit, _) in enumerate(found) if voice == v] for v in [*VOICES, 'pad']}
+        self.groups = {v: [(kit, g) for g, (voice, kit, _) in enumerate(found) if voice == v] for v in [*SOUNDS, 'pad', 'tap']}
         self.count = torch.tensor([len(ids) for ids in self.layers], device=dev)
         table = np.zeros((len(self.layers), int(self.count.max())), int)
         for g, ids in enumerate(self.layers): table[g, :len(ids)] = ids
@@ -170,7 +176,7 @@ class Bank:
         self.speech = torch.from_numpy(np.fromfile(speech, np.int16)).to(dev) if os.path.exists(speech) else None
         self.kits = kits
         made = max(1, sum(k.startswith('made') for k in kits))
-        weigh = [('made', 20 / made), ('.*(808|electronic)', 0.7), ('avl', 8.0), ('acoustic', 6.0), ('own-set', 3.0), ('own', 0.6), ('', 2.0)]
+        weigh = [('made', 20 / made), ('.*(808|electronic)', 0.7), ('avl', 8.0), ('acoustic', 6.0), ('own-set', 3.0), ('own', 0.6), ('fluid-brush', 3.0), ('', 2.0)]
         weight = np.array([next(w for p, w in weigh if re.match(p, k)) for k in kits])
         self.kit_weight = weight / weight.sum()
         self.reach, self.of_kit = {}, {}
@@ -211,6 +217,9 @@ LIKE = dict(snare=['tom-high', 'rimshot', 'sidestick', 'tom-mid', 'pad', 'pad'],
 LIKE['hihat-foot'] = ['hihat', 'sidestick']
 LIKE['tom-high'] = ['tom-mid', 'snare']
 LIKE['tom-low'] = ['bass', 'tom-mid']
+# a limb whose strokes fall under another's, that one, and how often they are drawn
+UNDER_OVER = [('hihat-foot', 'snare', 5), ('hihat-foot', 'sidestick', 4), ('hihat-foot', 'ride', 4), ('hihat-foot', 'bass', 1), ('ride', 'snare', 2),
+              ('bass', 'ride', 2), ('bass', 'hihat', 2), ('hihat', 'snare', 3), ('hihat', 'bass', 1), ('snare', 'hihat', 1), ('snare', 'ride', 1)]
 WEIGHTING = torch.from_numpy(k_response(RATE, 8192)).to(torch.complex64).to(dev)
 
 
@@ -239,6 +248,27 @@ def written(grid, played, dense, free, lonely, B, K):
     return (torch.where(told, grid[:, None, :].expand(B, V, K), torch.full((B, V, K), -1e9, device=dev)), told.any(2), has), there & ~free[:, None, None]
 
 
+def together(bits, active, free):
+    """In some takes a limb falls at strokes of another alone, half of them with the ride, as in a waltz. Sets the patterns of
+    such limbs, and gives those that stay out all the same: whether they play is then learnt by contrast."""
+    B = len(active)
+    b = ((torch.rand(B, device=dev) < TOGETHER) & ~free).nonzero()[:, 0]
+    n = len(b)
+    drawn = torch.multinomial(torch.tensor([float(w) for _, _, w in UNDER_OVER], device=dev), n, replacement=True) if n else b
+    under, over = (torch.tensor([VOICES.index(pair[i]) for pair in UNDER_OVER], device=dev)[drawn] for i in (0, 1))
+    pattern = bits[b, over]
+    pattern[:, 1] |= ~pattern[:, :3].any(1)
+    bits[b, over] = pattern
+    bits[b, under] = pattern & (torch.rand(n, 17, device=dev) < rates((n, 1), [1., 1., .7, .4]))
+    waltz = b[(torch.rand(n, device=dev) < 0.5) & (under != RIDE)]
+    bits[waltz, RIDE] |= bits[waltz].gather(1, over[torch.isin(b, waltz)][:, None, None].expand(-1, 1, 17))[:, 0]
+    active[b, under] = active[b, over] = True
+    active[waltz, RIDE] = True
+    out = torch.zeros_like(active)
+    out[b, under] = torch.rand(n, device=dev) < STAYS_OUT
+    return out
+
+
 def smooth_eq(n, spread_db, points=9):
     """n random smooth magnitude curves over SPAN//2+1 bins of a log frequency axis, in dB."""
     knots = torch.randn(n, points, device=dev) * spread_db
@@ -252,7 +282,8 @@ def exact_share(kit):
     """How often a kit is played as it is, beside the others: the built-in one most, then General MIDI banks."""
     if kit == 'own-set': return 6
     if kit == 'own-set-dry': return 3
-    return 1 if re.match('own|(fluid|timgm|csound).*(standard|jazz|room)?$', kit) and not re.search('808|electronic|power', kit) else 0
+    if re.match('(fluid|timgm)-(standard|jazz)', kit): return 2
+    return 1 if re.match('own|csound|.*-room', kit) else 0
 
 
 def render(bank, B, rng):
@@ -286,9 +317,12 @@ def render(bank, B, rng):
     active &= order < torch.where(few < 0.03, 0, torch.where(few < 0.13, 1, torch.where(few < 0.22, 2, V)))[:, None]
     dense = torch.tensor([DENSE[v] for v in VOICES], device=dev) * uniform((B, V), 0.5, 1.6)
     bits = torch.rand(B, V, 17, device=dev) < dense[:, :, None]
+    stays_out = together(bits, active, free)
+    brushed = (torch.rand(B, device=dev) < BRUSHED) & bool(bank.groups['tap'])
+    active[:, SNARE] |= brushed
     pick = bits.gather(2, (k % cyc[:, None])[:, None, :].expand(B, V, K))
     miss, more = (rates((B, V, 1), choices) * human[:, None, None] for choices in ([.01, .03, .08, .2, .5], [0., .01, .03, .08]))
-    p = torch.where(pick, 1 - miss, more) * active[:, :, None]
+    p = torch.where(pick, 1 - miss, more) * (active & ~stays_out)[:, :, None]
     p = torch.where(free[:, None, None], 0.12 * active[:, :, None].float(), p)
     hit = torch.rand(B, V, K, device=dev) < p
     bias = torch.randn(B, V, 1, device=dev) * 0.008
@@ -301,9 +335,10 @@ def render(bank, B, rng):
     mode = torch.randint(0, 2, (B, V), device=dev)
     rng_ = lo[torch.arange(V, device=dev)[None, :], mode]
     base = rng_[..., 0] + (rng_[..., 1] - rng_[..., 0]) * torch.rand(B, V, device=dev)
+    base = torch.cat([base, base[:, SNARE, None] - uniform((B, 1), -3, 9)], 1)
     u = torch.rand(len(take), device=dev)
     ghosts = torch.zeros(B, V, device=dev)
-    ghosts[:, 4], ghosts[:, 5] = rates((B,), [0., 0., .2, .4]), rates((B,), [.05, .12, .3, .6])
+    ghosts[:, BASS], ghosts[:, SNARE] = rates((B,), [0., 0., .2, .4]), rates((B,), [.05, .12, .3, .6])
     depth = uniform((B, V), 5, 15)
     level = (base[take, voice] + torch.randn(len(take), device=dev) * 2 * human[take] + torch.where(u < .15, 5., 0.)
              - torch.where(1 - u < ghosts[take, voice], depth[take, voice], torch.zeros_like(u)))
@@ -312,21 +347,22 @@ def render(bank, B, rng):
     raised = (torch.rand(B, V, 17, device=dev) < 0.35).gather(2, (k % cyc[:, None])[:, None, :].expand(B, V, K)) * (torch.rand(B, V, 1, device=dev) < 0.35)
     level = level + (raised * uniform((B, V, 1), 1, 7))[take, voice, kk]
     told = len(take)
-    take, voice, time_s, level, kind = company(take, voice, time_s, level, grid, there, base)
+    take, voice, time_s, level, kind = company(take, voice, time_s, level, grid, there, base, drawn_over(bank, brushed))
     # instruments: one for each take and voice, from one kit or mixed
-    choice, second, speaker = (np.zeros((B, V), int) for _ in range(3))
+    choice, second, speaker = (np.zeros((B, V + 1), int) for _ in range(3))
     alien, like = np.zeros((B, V), bool), np.zeros((B, V), bool)
-    odd, under_it = rng.random((B, V)) < ALIEN, rng.random((B, V)) < 0.4
+    odd, under_it = rng.random((B, V)) < ALIEN, rng.random((B, V + 1)) < 0.4
     own_kits = [k for k in bank.kits if k.startswith('own')] or bank.kits
     as_it_is = [k for k in bank.kits for _ in range(exact_share(k))] or bank.kits
-    machine = exact.tolist()
+    machine, with_brushes = exact.tolist(), brushed.tolist()
     for b in range(B):
         kit = rng.choice(bank.kits, p=bank.kit_weight) if rng.random() < 0.6 else None
         if machine[b]: kit = as_it_is[rng.integers(len(as_it_is))]
         loud = rng.choice(own_kits) if rng.random() < 0.6 else rng.choice(bank.kits, p=bank.kit_weight)
-        for v, name in enumerate(VOICES):
+        for v, name in enumerate(SOUNDS):
             speaker[b, v] = bank.of(loud, name, rng)
-            other = LIKE[name][rng.integers(len(LIKE[name]))] if odd[b, v] and name in LIKE and not machine[b] else None
+            if name == 'snare' and with_brushes[b]: name = 'tap'
+            other = LIKE[name][rng.integers(len(LIKE[name]))] if name in LIKE and odd[b, v] and not machine[b] else None
             if other and bank.groups[other]:
                 choice[b, v] = bank.any(other, rng)
                 alien[b, v] = True
@@ -339,20 +375,20 @@ def render(bank, B, rng):
     ids = bank.layer(which, (level - base[take, voice]) / 10 + 0.5 + torch.randn(len(take), device=dev) * 0.24 * human[take])
     which2 = torch.where(kind == SPEAKER, -1, second[take, voice])
     ids2 = bank.layer(which2.clamp(min=0), torch.rand(len(take), device=dev))
-    under = 10 ** (-uniform((B, V), 0, 14) / 20)[take, voice] * (which2 >= 0)
-    speed2 = torch.exp(torch.randn(B, V, device=dev) * 0.12)[take, voice]
+    under = 10 ** (-uniform((B, V + 1), 0, 14) / 20)[take, voice] * (which2 >= 0)
+    speed2 = torch.exp(torch.randn(B, V + 1, device=dev) * 0.12)[take, voice]
     # audio of each stroke, with the take's own pitch and its own small detune
     n = torch.arange(LONGEST, device=dev)[None, :]
-    wide = torch.where(torch.rand(B, V, device=dev) < 0.25, 0.22, 0.11)
-    speed = torch.exp((torch.randn(B, V, device=dev) * wide)[take, voice] * (kind != SPEAKER) * human[take]) * torch.exp(torch.randn(len(take), device=dev) * 0.006)
+    wide = torch.where(torch.rand(B, V + 1, device=dev) < 0.25, 0.22, 0.11)
+    speed = torch.exp((torch.randn(B, V + 1, device=dev) * wide)[take, voice] * (kind != SPEAKER) * human[take]) * torch.exp(torch.randn(len(take), device=dev) * 0.006)
     out = torch.zeros(B * PLACES, T + SPAN, device=dev)
     start = time_s * RATE
     whole = start.floor().long()
-    eq = 10 ** (smooth_eq(B * V, 4.5) * human.repeat_interleave(V)[:, None] / 20)
+    eq = 10 ** (smooth_eq(B * (V + 1), 4.5) * human.repeat_interleave(V + 1)[:, None] / 20)
     f = torch.fft.rfftfreq(SPAN, 1 / RATE).to(dev)
-    group = torch.where(kind == SPEAKER, PLACES - 1, torch.randint(0, PLACES - 1, (B, V), device=dev)[take, voice])
+    group = torch.where(kind == SPEAKER, PLACES - 1, torch.randint(0, PLACES - 1, (B, V + 1), device=dev)[take, voice])
     shape = shapes(f)
-    decay = torch.where((torch.rand(B, V, device=dev) < 0.35) & ~exact[:, None], torch.exp(uniform((B, V), math.log(0.08), math.log(1.0))), torch.full((B, V), 1e6, device=dev))
+    decay = torch.where((torch.rand(B, V + 1, device=dev) < 0.35) & ~exact[:, None], torch.exp(uniform((B, V + 1), math.log(0.08), math.log(1.0))), torch.full((B, V + 1), 1e6, device=dev))
     CH = 1024
     for a in range(0, len(take), CH):
         z = slice(a, a + CH)
@@ -373,7 +409,7 @@ def render(bank, B, rng):
         X = torch.fft.rfft(x, SPAN) * shape[kind[z]]
         # softer is darker: a shelf that falls with the level under the voice's usual
         dark = ((base[take[z], voice[z]] - level[z]) * 0.4 * human[take[z]])[:, None]
-        X = X * eq[take[z] * V + voice[z]] * 10 ** (-dark * (f[None, :] / (f[None, :] + 3000)) / 20)
+        X = X * eq[take[z] * (V + 1) + voice[z]] * 10 ** (-dark * (f[None, :] / (f[None, :] + 3000)) / 20)
         X = X * torch.exp(-2j * math.pi * f[None, :] / RATE * (start[z] - whole[z])[:, None])
         x = torch.fft.irfft(X, SPAN)
         heard = torch.fft.irfft(torch.fft.rfft(x[:, :2205], 8192) * WEIGHTING, 8192)[:, :2205]
@@ -400,12 +436,18 @@ def render(bank, B, rng):
     return x, st, vo, le, score, unsure, unsure & ~(alien & expected | like & (alien & expected).any(1, keepdim=True))
 
 
-PLAYED, SPEAKER, BUZZ, THUMP = range(4)   # what an added sound is: only what is played is told
+PLAYED, SPEAKER, BUZZ, THUMP, DRAW = range(5)   # what an added sound is: only what is played is told
 
 
-def company(take, voice, time_s, level, grid, there, base):
+def drawn_over(bank, brushed):
+    """The takes in which a brush is drawn over the head: most of those with brushes, and a few others."""
+    share = torch.where(brushed, DRAWN, DRAWN_ELSE)
+    return (torch.rand(len(brushed), device=dev) < share) & bool(bank.groups['sweep'])
+
+
+def company(take, voice, time_s, level, grid, there, base, drawn):
     """Sounds that are no strokes of the player, after those that are: a loudspeaker playing what is written, snare wires
-    that buzz under bass drum and toms, the thump of the pedal under the hi-hat foot."""
+    that buzz under bass drum and toms, the thump of the pedal under the hi-hat foot, brushes that are drawn."""
     B = len(base)
     strokes = [(take, voice, time_s, level, PLAYED)]
     on = torch.rand(B, device=dev) < 0.18
@@ -418,6 +460,11 @@ def company(take, voice, time_s, level, grid, there, base):
         under = uniform((B, V), soft, hard)
         t, v = take[keep], voice[keep]
         strokes.append((t, torch.full_like(v, sound), time_s[keep] + uniform((B, V), 0, 0.004)[t, v], level[keep] - under[t, v] + torch.randn(len(t), device=dev), kind))
+    K = grid.shape[1]
+    circle = torch.rand(B, 17, device=dev) < rates((B, 1), [.25, .5, 1.])
+    t, k = (circle[:, torch.arange(K, device=dev) % 12] & drawn[:, None]).nonzero(as_tuple=True)
+    late = torch.randn(len(t), device=dev) * rates((B,), [0., 0.006, 0.02])[t]
+    strokes.append((t, torch.full_like(t, SWEEP), grid[t, k] + late, base[t, SWEEP] + torch.randn(len(t), device=dev), DRAW))
     kinds = torch.cat([torch.full((len(one[0]),), one[4], device=dev) for one in strokes])
     take, voice, time_s, level = (torch.cat([one[i] for one in strokes]) for i in range(4))
     inside = (time_s > 0) & (time_s < SECONDS - 0.01)
@@ -427,7 +474,7 @@ def company(take, voice, time_s, level, grid, there, base):
 def shapes(f):
     """What of a sound is heard, by kind: wires without the drum, a thump without its click."""
     all_ = torch.ones_like(f)
-    return torch.stack([all_, all_, 1 / (1 + (1200 / f.clamp(min=1)) ** 4).sqrt(), 1 / (1 + (f / 150) ** 4)])
+    return torch.stack([all_, all_, 1 / (1 + (1200 / f.clamp(min=1)) ** 4).sqrt(), 1 / (1 + (f / 150) ** 4), all_])
 
 
 def usual_of(x):
@@ -534,6 +581,7 @@ def microphone(x, B, plain):
     """Noise, rumble, talk, response, gain control, clipping and coding loss; next to none of it for plain takes."""
     x = x / (x.abs().amax(1, keepdim=True) + 1e-9)
     some = ~plain
+    phone = some & (torch.rand(B, 1, device=dev) < PHONE)
     N = 1 << T.bit_length()
     f = torch.fft.rfftfreq(N, 1 / RATE).to(dev)
     rms = (x ** 2).mean(1, keepdim=True).sqrt() + 1e-3
@@ -558,6 +606,8 @@ def microphone(x, B, plain):
     gain = knots[:, i] * (1 - w) + knots[:, i + 1] * w
     hp = torch.where(some & (torch.rand(B, 1, device=dev) < 0.5), torch.exp(uniform((B, 1), math.log(30), math.log(260))), torch.full((B, 1), 10., device=dev))
     lp = torch.where(some & (torch.rand(B, 1, device=dev) < 0.35), torch.exp(uniform((B, 1), math.log(3400), math.log(10500))), torch.full((B, 1), 40000., device=dev))
+    hp = torch.where(phone, torch.exp(uniform((B, 1), math.log(50), math.log(320))), hp)
+    lp = torch.where(phone & (torch.rand(B, 1, device=dev) < 0.7), torch.exp(uniform((B, 1), math.log(5500), math.log(14000))), lp)
     mag = 10 ** (gain / 20) / (1 + (hp / f.clamp(min=1)) ** 4).sqrt() / (1 + (f / lp) ** 8).sqrt() / (1 + (25 / f.clamp(min=1)) ** 4).sqrt()   # as packages/listen/src/signal/rumble.ts
     # minimum phase, as microphones and their filters have
     full = torch.cat([mag, mag.flip(1)[:, 1:-1]], 1).clamp(min=1e-4)
@@ -571,24 +621,29 @@ def microphone(x, B, plain):
     e = F.pad(x ** 2, (0, (-T) % hop)).view(B, -1, hop).mean(2)
     M = e.shape[1]
     tau = torch.exp(uniform((B, 1), math.log(0.005), math.log(0.4))) * RATE / hop
+    tau = torch.where(phone, tau.clamp(min=0.04 * RATE / hop), tau)
     ker = torch.exp(-torch.arange(M, device=dev) / tau); ker = ker / ker.sum(1, keepdim=True)
     N2 = 1 << (2 * M).bit_length()
     env = torch.fft.irfft(torch.fft.rfft(e, N2) * torch.fft.rfft(ker, N2), N2)[:, :M].clamp(min=0).sqrt()
     thr = 10 ** (-uniform((B, 1), 6, 30) / 20)
     power = torch.where(some & (torch.rand(B, 1, device=dev) < 0.4), uniform((B, 1), 0.2, 0.9), torch.zeros(B, 1, device=dev))
+    thr = torch.where(phone, env.amax(1, keepdim=True) * uniform((B, 1), 0.12, 0.5), thr)
+    power = torch.where(phone, uniform((B, 1), 0.2, 0.75), power)
     g = (env / thr).clamp(min=1) ** -power
     g = F.interpolate(g[:, None], scale_factor=hop, mode='linear')[:, 0, :T]
     x = x * g
     x = x / (x.abs().amax(1, keepdim=True) + 1e-9)
+    # what a telephone adds after its gain control
+    x = x + noise * (x ** 2).mean(1, keepdim=True).sqrt() * phone * 10 ** (-uniform((B, 1), 26, 48) / 20)
     # clipping
     c = torch.where(some & (torch.rand(B, 1, device=dev) < 0.2), uniform((B, 1), 0.25, 0.9), torch.full((B, 1), 2., device=dev))
     x = torch.maximum(torch.minimum(x, c), -c)
-    return coding(x, B, some[:, 0]) * 10 ** (-uniform((B, 1), 0, 30) / 20)
+    return coding(x, B, some[:, 0] * torch.where(phone[:, 0], 0.8, 0.4)) * 10 ** (-uniform((B, 1), 0, 30) / 20)
 
 
-def coding(x, B, some):
-    """Transform coding loss of four in ten of the takes that may have it: coarse quantising of spectra, weak bands dropped."""
-    pickd = some & (torch.rand(B, device=dev) < 0.4)
+def coding(x, B, share):
+    """Transform coding loss of a share of the takes: coarse quantising of spectra, weak bands dropped."""
+    pickd = torch.rand(B, device=dev) < share
     if not pickd.any(): return x
     y = x[pickd]; n = int(pickd.sum())
     size = 1024 if torch.rand(()) < 0.6 else 512
@@ -671,16 +726,17 @@ def main():
     torch.manual_seed(seed); rng = np.random.default_rng(seed)
     torch.backends.cuda.matmul.allow_tf32 = True
     bank, check = Bank(folder, splits), Bank(folder, ['dev'])
-    net = Net().to(dev)
+    net, takes = Net().to(dev), int(os.environ.get('TAKES', 96))
     print(sum(p.numel() for p in net.parameters()), 'weights;', bank.kits, check.kits, flush=True)
     opt = torch.optim.AdamW(net.parameters(), lr=2e-3, weight_decay=1e-3, fused=dev.type == 'cuda')
     if begun == 0 and os.environ.get('START'):
-        with torch.no_grad(): begin_from(net, os.environ['START'], batch(bank, 64, rng, 0.25))
+        with torch.no_grad(): begin_from(net, os.environ['START'], batch(bank, min(64, takes), rng, 0.25))
     if begun > 0:
         kept = torch.load(out + '/state.pt'); net.load_state_dict(kept['net']); opt.load_state_dict(kept['opt'])
     weigh = torch.tensor([WEIGH[v] for v in VOICES], device=dev, dtype=torch.float32)
-    B, begin, step, shown = int(os.environ.get('TAKES', 96)), time.time(), 0, time.time()
-    sums, seen, rendering, shelf = [0] * 4, 0, 0, []
+    B, begin, step, shown = takes, time.time(), 0, time.time()
+    sums, seen, rendering, shelf, kept_at = [0] * 4, 0, 0, [], time.time()
+    os.makedirs(out, exist_ok=True)
     while True:
         gone = begun + (time.time() - begin) / 60 / minutes
         if gone >= until: break
@@ -701,7 +757,7 @@ def main():
             cross = lambda logits, of: (F.binary_cross_entropy_with_logits(logits, yes, reduction='none') * of).sum() / of.sum()
             # a drum that sounds like another is told by the second look alone, where a score tells of it
             bce, again = cross(y[:, 0], known * usual), cross(net.second(y, h, score), known * tellable)
-            off = (F.smooth_l1_loss(y[:, 1] * 10, o, reduction='none', beta=1.0) * yes).sum() / yes.sum()
+            off = (F.smooth_l1_loss(y[:, 1] * 10, o, reduction='none', beta=0.5) * yes).sum() / yes.sum()
             d, m = level_error(y[:, 2], ref, v, p, B)
             lev = (F.smooth_l1_loss(d, torch.zeros_like(d), reduction='none', beta=1.0) * m).sum() / m.sum()
             loss = bce * 7 + again * 7 + off * OFFSET_SHARE + lev * 0.08
@@ -713,7 +769,9 @@ def main():
             print(f'{time.time() - begin:.0f} s, step {step}: presence {sums[0] / seen:.4f} again {sums[1] / seen:.4f} offset {sums[2] / seen:.2f} level {sums[3] / seen:.2f}', flush=True)
             print(f'  {rendering / (time.time() - shown):.2f} of the time is rendering', flush=True)
             shown, sums, seen, rendering = time.time(), [0] * 4, 0, 0
-    os.makedirs(out, exist_ok=True)
+        if time.time() - kept_at > 60:
+            torch.save(dict(net=net.state_dict(), opt=opt.state_dict()), out + '/state.pt')
+            kept_at = time.time()
     torch.save(dict(net=net.state_dict(), opt=opt.state_dict()), out + '/state.pt')
     save(net, out, {}); net.train()
     if until < 1: return
