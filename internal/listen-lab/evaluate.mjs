@@ -28,7 +28,7 @@ const network = process.env.SHIPPED
 
 /** A listener that has heard all of a take; each `finish` of it says how the take is as what is asked. */
 function heard(samples, take) {
-  const listener = isOnPad(take) ? new PadListener(44_100) : new TakeListener(44_100, network);
+  const listener = isOnPad(take) ? new PadListener(44_100) : new TakeListener(44_100, { network });
   for (let at = 0; at < samples.length; at += 65_536) listener.push(samples.subarray(at, at + 65_536));
   return listener;
 }

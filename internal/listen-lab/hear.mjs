@@ -163,7 +163,7 @@ function hearFolder({ sound, notes }, folder) {
     const ordered = sent.toSorted((a, b) => a.timeSeconds - b.timeSeconds);
     compare(notes, transcribeNotes(ordered).transcript, due);
     if (!sound) continue;
-    const listener = new TakeListener(44_100, network);
+    const listener = new TakeListener(44_100, { network });
     const samples = readWav(join(folder, file.replace('.json', '.wav')));
     for (let at = 0; at < samples.length; at += 65_536) listener.push(samples.subarray(at, at + 65_536));
     compare(sound, listener.transcribe().transcript, due);

@@ -23,7 +23,7 @@ if (process.argv[2]) kits.SoundFont = loadSoundFontKit(readFileSync(process.argv
 
 function heard(mono, asked) {
   if (!network) return listen(mono, RATE, asked);
-  const listener = new TakeListener(RATE, network);
+  const listener = new TakeListener(RATE, { network });
   listener.push(mono);
   return listener.finish(asked);
 }

@@ -282,6 +282,7 @@ function addListen(program: Command, help: Help, speaker: Speak, done: (status: 
     .option('--on <surface>', help.listen.on)
     .option('--playing <file>', help.listen.playing)
     .option('--keys <file>', help.listen.keys)
+    .option('--line-check <file>', help.listen.lineCheck)
     .option('--picture <file>', help.listen.picture)
     .option('--json', help.listen.json)
     .action(async (take: string, options) => {
@@ -321,6 +322,22 @@ function addKeys(program: Command, help: Help, speaker: Speak, done: (status: nu
     .action(async (take: string, options) => {
       const { keysCommand } = await import('./commands/keys.ts');
       done(await keysCommand({ take, ...options }, speaker()));
+    });
+}
+
+function addLineCheck(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
+  program
+    .command('line-check')
+    .summary(help.lineCheck.summary)
+    .description(help.lineCheck.description)
+    .argument('<take>', help.lineCheck.take)
+    .requiredOption('--limbs <voices>', help.lineCheck.limbs)
+    .option('--name <name>', help.lineCheck.name)
+    .option('--out <file>', help.lineCheck.out)
+    .option('--json', help.lineCheck.json)
+    .action(async (take: string, options) => {
+      const { lineCheckCommand } = await import('./commands/line-check.ts');
+      done(await lineCheckCommand({ take, ...options }, speaker()));
     });
 }
 
@@ -475,6 +492,7 @@ function createProgram(
   addListen(program, help, speak, done);
   addHear(program, help, speak, done);
   addKeys(program, help, speak, done);
+  addLineCheck(program, help, speak, done);
   addServe(program, help, speak, loadDesk);
   addPassphrase(program, help, speak, loadDesk);
   addTeacher(program, help, speak, loadDesk);

@@ -29,5 +29,12 @@ export interface AssumedFact extends Fact {
   readonly count: number;
 }
 
+/** A line check of the kit that a take was heard with. */
+export interface LineCheckFact extends Fact {
+  readonly fact: 'heard-with-line-check';
+  /** As the person calls it. */
+  readonly name: string;
+}
+
 /** What listening states. */
-export type ListenFact = RefusalFact | AssumedFact;
+export type ListenFact = RefusalFact | AssumedFact | LineCheckFact;

@@ -1,7 +1,9 @@
 /** Listening: what a student really played, from audio or MIDI. */
 export { EventExtractor } from './detect/extract.ts';
-export type { AssumedFact, ListenFact, RefusalFact } from './fact.ts';
-export { listen, listenBeside, type Recording, TakeListener } from './listen.ts';
+export { isOfTheseWeights, type KnownKit, readKnownKit, voicesKnown } from './detect/known-kit.ts';
+export type { AssumedFact, LineCheckFact, ListenFact, RefusalFact } from './fact.ts';
+export { type LearntKit, type Limb, learnKit, learnKitInTurn } from './line-check/learn-kit.ts';
+export { type HeardWith, listen, listenBeside, type Recording, TakeListener } from './listen.ts';
 export type { Asked, Listened } from './listened.ts';
 export { createLiveListener } from './live/live-listener.ts';
 export type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live/live-stroke.ts';

@@ -51,6 +51,7 @@ import {
 import { EventLog } from './detect/event-log.ts';
 import type { HeardEvent } from './detect/events.ts';
 import { EventExtractor } from './detect/extract.ts';
+import { type KnownKit, kitInUse } from './detect/known-kit.ts';
 import type { Asked, Listened } from './listened.ts';
 import { askedOfSound } from './listened-for.ts';
 import { type WithoutLoudspeaker, withoutLoudspeaker } from './loudspeaker/beside.ts';
@@ -88,6 +89,7 @@ export class TakeListener {
   readonly #rate: Hertz;
   readonly #resampler: Resampler;
   readonly #network: StrokeNetwork;
+  readonly #kit: KnownKit | undefined;
   readonly #high: HighBand;
   readonly #extractor: EventExtractor;
   readonly #events = new EventLog();
@@ -98,14 +100,18 @@ export class TakeListener {
 
   /**
    * @param sampleRateHz samples a second of the blocks, a whole number from 4000 to 384000
-   * @param network another network than the shipped one, for measuring
+   * @param options what a line check told of the kit; another network than the shipped one, for measuring
    */
-  constructor(sampleRateHz: Hertz, network = strokeNetwork()) {
+  constructor(
+    sampleRateHz: Hertz,
+    { kit, network = strokeNetwork() }: { readonly kit?: KnownKit; readonly network?: StrokeNetwork } = {},
+  ) {
     this.#network = network;
+    this.#kit = kitInUse(kit);
     this.#rate = sampleRateHz;
     this.#resampler = new Resampler(sampleRateHz, ANALYSIS_RATE);
     this.#high = new HighBand(sampleRateHz);
-    this.#extractor = new EventExtractor(network, { live: false, high: this.#high });
+    this.#extractor = new EventExtractor(network, { live: false, high: this.#high, kit: this.#kit });
   }
 
   /** Takes the next block of mono samples. */
@@ -124,7 +130,8 @@ export class TakeListener {
     if (nothing) return refuse(nothing);
     const durationSeconds = samplesToSeconds(Samples(this.#samples), this.#rate);
     const sound = this.#first.samples();
-    const take = { kind: 'audio', durationSeconds, sound, ...(beside ? { beside } : {}) } as const;
+    const known = { ...(beside ? { beside } : {}), ...(this.#kit ? { kit: this.#kit } : {}) };
+    const take = { kind: 'audio', durationSeconds, sound, ...known } as const;
     return reportOn(this.#all(), asked, take, this.#network);
   }
 
@@ -174,6 +181,8 @@ interface TakeFacts {
   readonly kind: 'audio' | 'midi';
   readonly durationSeconds: Seconds;
   readonly beside?: Beside;
+  /** What a line check told of the kit, where it was heard so. */
+  readonly kit?: KnownKit | undefined;
   /** The beginning of its sound, of ANALYSIS_RATE, where a machine of which nobody told may be in it. */
   readonly sound?: Float32Array;
 }
@@ -331,6 +340,7 @@ export function reportAligned(known: Aligned): Listened {
       ...measured,
       ...exercise,
       ...others,
+      ...(take.kit ? { lineCheck: take.kit.name } : {}),
       ...coveredOf(decision),
       ...playsOf(asked),
       unheard: [
@@ -421,6 +431,12 @@ function besideOf(beside: Beside | undefined, hidden: readonly Place[]): Partial
 /** A loudspeaker this loud beside the whole take, in dB, is all that there is where nothing else can be followed. */
 const ALL_DB = -3;
 
+/** What a take may be heard with. */
+export interface HeardWith {
+  /** What a line check told of the kit, with whatever weights. */
+  readonly kit?: KnownKit;
+}
+
 /** A whole recording, mono. */
 export interface Recording {
   readonly samples: Float32Array;
@@ -441,25 +457,30 @@ function atRate({ samples, sampleRateHz }: Recording, wantedHz: Hertz): Float32A
 /**
  * Listens to a whole take that was recorded beside a loudspeaker.
  * @param known what the loudspeaker played, from the take's first sample on
- * @param options whether it was played on one surface
+ * @param options whether it was played on one surface; what a line check told of the kit
  */
 export function listenBeside(
   { samples, sampleRateHz }: Recording,
   known: Recording,
   asked: Asked,
-  { onPad = false }: { readonly onPad?: boolean } = {},
+  { onPad = false, ...heard }: { readonly onPad?: boolean } & HeardWith = {},
 ): Listened {
   const without = withoutLoudspeaker(samples, atRate(known, sampleRateHz), sampleRateHz);
-  const listener = onPad ? new PadListener(sampleRateHz) : new TakeListener(sampleRateHz);
+  const listener = onPad ? new PadListener(sampleRateHz) : new TakeListener(sampleRateHz, heard);
   listener.push(without.samples);
   const listened = listener.finish(asked, without);
   const isAlone = without.loudspeaker !== null && without.loudspeaker.levelDb > ALL_DB;
   return listened.refusal && isAlone ? { report: null, refusal: { fact: 'only-the-loudspeaker' } } : listened;
 }
 
-/** Listens to a whole take. */
-export function listen(samples: Float32Array, sampleRateHz: Hertz, asked: Asked): Listened {
-  const listener = new TakeListener(sampleRateHz);
+/** Listens to a whole take. @param heard what a line check told of the kit */
+export function listen(
+  samples: Float32Array,
+  sampleRateHz: Hertz,
+  asked: Asked,
+  heard: HeardWith = {},
+): Listened {
+  const listener = new TakeListener(sampleRateHz, heard);
   listener.push(samples);
   return listener.finish(asked);
 }

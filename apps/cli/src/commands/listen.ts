@@ -37,6 +37,7 @@ import {
 } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
 import { type HeardTake, hearTake } from '../listen/hear.ts';
+import { readLineCheck } from '../listen/line-check-file.ts';
 import { loudspeakerHint } from '../listen/loudspeaker-hint.ts';
 import { readKeysFile } from '../listen/midi-take.ts';
 import { reportLines } from '../listen/report-text.ts';
@@ -64,6 +65,8 @@ export interface ListenRequest {
   readonly playing?: string;
   /** A file with the keys of the electronic kit that the take is from. */
   readonly keys?: string;
+  /** A file with what a line check told of the kit. */
+  readonly lineCheck?: string;
   /** Where to write the picture. */
   readonly picture?: string;
   readonly json?: boolean;
@@ -169,6 +172,7 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
     onPad,
     playing: request.playing ?? null,
     keys: await readKeysFile(request.keys),
+    kit: await readLineCheck(request.lineCheck, terminal),
   });
   const found = request.exercise === undefined ? played(lesson, candidates, hearing, askedFor) : null;
   const { exercise, heard: heardFirst } = found ?? { exercise: first, heard: hearing.listened };

@@ -9,17 +9,18 @@ import { decodeSound } from '@shedbook/host';
 import {
   type Asked,
   createLiveListener,
+  type KnownKit,
   type Listened,
   listenBeside,
   listenToNotes,
   PadListener,
-  type Recording,
   startLoops,
   strokesSent,
   TakeListener,
 } from '@shedbook/listen';
 import type { Speaker } from '../terminal.ts';
 import { isMidi, readMidiTake } from './midi-take.ts';
+import { readRecording } from './read-recording.ts';
 
 /** How a take is to be heard. */
 export interface HearOptions {
@@ -33,6 +34,8 @@ export interface HearOptions {
   readonly playing: string | null;
   /** Voices of the kit's own keys. */
   readonly keys: KitKeys;
+  /** What a line check told of the kit, or null. */
+  readonly kit: KnownKit | null;
 }
 
 /** A take as it was heard, and how the same is heard once more as something else, where no click says what it is. */
@@ -67,10 +70,15 @@ async function hearAlong(
   path: string,
   asked: Asked,
   latencySeconds: Seconds,
-  onPad: boolean,
+  { onPad, kit }: Pick<HearOptions, 'onPad' | 'kit'>,
 ): Promise<HeardTake> {
   const { sampleRateHz, blocks } = await decodeSound(path);
-  const listener = createLiveListener(asked, { sampleRateHz, latencySeconds, onPad });
+  const listener = createLiveListener(asked, {
+    sampleRateHz,
+    latencySeconds,
+    onPad,
+    ...(kit ? { kit } : {}),
+  });
   let last = 0;
   for await (const block of blocks) {
     for (const { timeSeconds } of listener.push(block)) last = Math.max(last, timeSeconds);
@@ -79,29 +87,19 @@ async function hearAlong(
   return onlySo(listener.finish());
 }
 
-async function readRecording(path: string): Promise<Recording> {
-  const { sampleRateHz, blocks } = await decodeSound(path);
-  const pieces: Float32Array[] = [];
-  for await (const block of blocks) pieces.push(block.slice());
-  const samples = new Float32Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    samples.set(piece, at);
-    at += piece.length;
-  }
-  return { samples, sampleRateHz };
-}
-
 async function hearSound(
   path: string,
   asked: Asked,
-  { latencySeconds, onPad, playing }: HearOptions,
+  { latencySeconds, onPad, playing, kit }: HearOptions,
 ): Promise<HeardTake> {
-  if (playing !== null)
-    return onlySo(listenBeside(await readRecording(path), await readRecording(playing), asked, { onPad }));
-  if (latencySeconds !== null) return hearAlong(path, asked, latencySeconds, onPad);
+  const heard = kit ? { kit } : {};
+  if (playing !== null) {
+    const [take, known] = [await readRecording(path), await readRecording(playing)];
+    return onlySo(listenBeside(take, known, asked, { onPad, ...heard }));
+  }
+  if (latencySeconds !== null) return hearAlong(path, asked, latencySeconds, { onPad, kit });
   const { sampleRateHz, blocks } = await decodeSound(path);
-  const listener = onPad ? new PadListener(sampleRateHz) : new TakeListener(sampleRateHz);
+  const listener = onPad ? new PadListener(sampleRateHz) : new TakeListener(sampleRateHz, heard);
   for await (const block of blocks) listener.push(block);
   if (listener instanceof PadListener) return onlySo(listener.finish(asked));
   return heardAs((each) => listener.finish(each), asked);

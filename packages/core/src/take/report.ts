@@ -120,6 +120,8 @@ export interface TakeReport {
   readonly plays?: readonly Voice[];
   /** Left out where only the groove was asked, and in reports that were kept before it was told. */
   readonly exercise?: ExerciseAgreement;
+  /** The name of the line check of the kit that it was heard with; left out where there was none. */
+  readonly lineCheck?: string;
   /** Left out where nothing is known of a loudspeaker. */
   readonly loudspeaker?: LoudspeakerHeard;
   readonly voices: Readonly<Partial<Record<Voice, VoiceReport>>>;

@@ -25,6 +25,7 @@ import type { HighBand } from '../signal/high-band.ts';
 import { RumbleFilter } from '../signal/rumble.ts';
 import { EventEnergy } from './energy.ts';
 import { type HeardEvent, NO_ENERGY, readEvent } from './events.ts';
+import { heardOn, type KnownKit } from './known-kit.ts';
 import { NoveltyPeaks, PEAK_REACH } from './novelty.ts';
 
 /** Events that go through the network together. */
@@ -41,6 +42,7 @@ const TINY = 1e-14;
 export class EventExtractor {
   readonly #network: StrokeNetwork;
   readonly #live: boolean;
+  readonly #kit: KnownKit | null;
   readonly #energy: EventEnergy | null;
   readonly #short = new PowerSpectrum(SHORT_SIZE);
   readonly #long = new PowerSpectrum(LONG_SIZE);
@@ -62,13 +64,17 @@ export class EventExtractor {
   #batch: { frame: number; referenceDb: number; energyDb: Float32Array }[] = [];
   #peakSquare = 0;
 
-  /** @param options whether to ask little of the future; else, what lies above the analysed band */
+  /** @param options whether to ask little of the future; else, what lies above the analysed band; what is known of the kit */
   constructor(
     network: StrokeNetwork,
-    options: { readonly live: true } | { readonly live: false; readonly high?: HighBand },
+    options: { readonly kit?: KnownKit | undefined } & (
+      | { readonly live: true }
+      | { readonly live: false; readonly high?: HighBand }
+    ),
   ) {
     this.#network = network;
     this.#live = options.live;
+    this.#kit = options.kit ?? null;
     this.#energy = options.live ? null : new EventEnergy(options.high ?? null);
   }
 
@@ -196,7 +202,8 @@ export class EventExtractor {
     }
     const result = this.#network.run(this.#batchShort, this.#batchLong, count);
     this.#batch.forEach(({ frame, referenceDb, energyDb }, index) => {
-      events.push(readEvent((frame * SHORT_HOP) / ANALYSIS_RATE, referenceDb, result, index, energyDb));
+      const event = readEvent((frame * SHORT_HOP) / ANALYSIS_RATE, referenceDb, result, index, energyDb);
+      events.push(this.#kit ? heardOn(this.#kit, event, this.#live ? 'quick' : 'patient') : event);
     });
     this.#batch = [];
   }

@@ -27,6 +27,7 @@ import { isByHand } from '../decide/drawn.ts';
 import { EventLog } from '../detect/event-log.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { EventExtractor } from '../detect/extract.ts';
+import { type KnownKit, kitInUse } from '../detect/known-kit.ts';
 import { heardIn, reportAligned, strokeNetwork, toldApart } from '../listen.ts';
 import type { Asked, Listened } from '../listened.ts';
 import { askedOfSound } from '../listened-for.ts';
@@ -92,9 +93,9 @@ class PatientEar {
   readonly #extractor: EventExtractor;
   readonly #events = new EventLog();
 
-  constructor(sampleRateHz: Hertz) {
+  constructor(sampleRateHz: Hertz, kit: KnownKit | undefined) {
     this.#high = new HighBand(sampleRateHz);
-    this.#extractor = new EventExtractor(strokeNetwork(), { live: false, high: this.#high });
+    this.#extractor = new EventExtractor(strokeNetwork(), { live: false, high: this.#high, kit });
   }
 
   /** @param samples the same block at the rate of the analysis, as far as it is known */
@@ -115,10 +116,10 @@ class LiveEar {
   readonly #quick: EventExtractor | null;
   readonly #patient: PatientEar | null;
 
-  constructor(sampleRateHz: Hertz, only: LiveOptions['only']) {
+  constructor(sampleRateHz: Hertz, only: LiveOptions['only'], kit: KnownKit | undefined) {
     this.#resampler = new Resampler(sampleRateHz, ANALYSIS_RATE);
-    this.#quick = only === 'reports' ? null : new EventExtractor(strokeNetwork(), { live: true });
-    this.#patient = only === 'strokes' ? null : new PatientEar(sampleRateHz);
+    this.#quick = only === 'reports' ? null : new EventExtractor(strokeNetwork(), { live: true, kit });
+    this.#patient = only === 'strokes' ? null : new PatientEar(sampleRateHz, kit);
   }
 
   push(block: Float32Array): readonly HeardEvent[] {
@@ -149,6 +150,7 @@ class Listener implements LiveListener {
   /** Voices that are asked of the student and not listened for. */
   readonly #strange: readonly Unheard[];
   readonly #ear: LiveEar | null;
+  readonly #kit: KnownKit | undefined;
   readonly #taps: TapFinder | null;
   /** What every stroke is, on one surface; null on a drum set. */
   readonly #padVoice: Voice | null;
@@ -178,7 +180,8 @@ class Listener implements LiveListener {
     this.#strange = heard.unheard;
     this.#clock = new LiveClock(this.#asked);
     this.#padVoice = onPad ? padVoice(this.#asked.lesson, this.#asked.exercise) : null;
-    this.#ear = sampleRateHz === undefined || onPad ? null : new LiveEar(sampleRateHz, only);
+    this.#kit = isSound ? kitInUse(options.kit) : undefined;
+    this.#ear = sampleRateHz === undefined || onPad ? null : new LiveEar(sampleRateHz, only, this.#kit);
     this.#taps = sampleRateHz === undefined || !onPad ? null : new TapFinder(sampleRateHz);
     this.#latencySeconds = options.latencySeconds ?? 0;
     this.#rate = sampleRateHz ?? Number.NaN;
@@ -357,7 +360,7 @@ class Listener implements LiveListener {
           strange: this.#strange,
           untilSeconds: end + NEXT_SECONDS,
           alignment: { bars: placed, matchPerStroke: matchPerStroke(grid, own) },
-          take: { kind: 'audio', durationSeconds, ...this.#besideOf() },
+          take: { kind: 'audio', durationSeconds, kit: this.#kit, ...this.#besideOf() },
         })
       : reportOnNotes({
           ...known,

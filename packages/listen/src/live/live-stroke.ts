@@ -6,6 +6,7 @@
  * against the clock: positive is late.
  */
 import type { Bpm, Hertz, Milliseconds, Seconds, TakeDb, Voice, WrittenPlace } from '@shedbook/core';
+import type { KnownKit } from '../detect/known-kit.ts';
 import type { Listened } from '../listened.ts';
 import type { BesideStream } from '../loudspeaker/beside-stream.ts';
 
@@ -54,6 +55,8 @@ export interface LiveOptions {
   readonly onPad?: boolean;
   /** What plays beside the student and was taken out of the stream, where that is known. */
   readonly beside?: BesideStream;
+  /** What a line check told of the kit, with whatever weights. */
+  readonly kit?: KnownKit;
   /** What alone is wanted of sound, in half of the work: strokes at once, or reports; both when left out. */
   readonly only?: 'strokes' | 'reports';
 }

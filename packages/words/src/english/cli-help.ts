@@ -205,6 +205,7 @@ No hand is asked for more than one hand is published to keep up at the goal temp
     playing:
       'a recording of what a loudspeaker played during the take, from its first sample on: it is taken out of it',
     keys: 'which keys the electronic kit sends, where they are unusual: see shedbook keys',
+    lineCheck: 'what a line check told of this kit in this room on this device: see shedbook line-check',
     picture: 'draw the report as a page, an SVG file: every stroke at its displacement',
     json: 'the report as JSON',
   },
@@ -229,6 +230,16 @@ No hand is asked for more than one hand is published to keep up at the goal temp
     pads: 'what was struck, in order, joined by commas; a pad with two zones stands twice: snare,snare,hihat,ride',
     out: 'write the keys into this file, for --keys of listen and hear; print them when left out',
     json: 'the keys as JSON',
+  },
+  lineCheck: {
+    summary: 'learn how a kit sounds in its room on one device',
+    description:
+      'Learns how a kit sounds from a recording in which each limb plays alone: eight even strokes of one voice, two a second or slower, as loud as in the music, a rest of two seconds, then the next. What rings, ride and crash, comes last. A report is sharper with it; it holds for that kit, room and device. Not louder than need be, and with ears protected.',
+    take: 'the recording',
+    limbs: 'what was played, in order, joined by commas: hihat-foot,bass,snare,ride',
+    name: 'what reports call it, such as "Cellar, phone"; the name of the recording when left out',
+    out: 'write what was learnt into this file, for --line-check of listen; print it when left out',
+    json: 'what was learnt as JSON',
   },
   film: {
     summary: 'make a film of a lesson: page, ball, sound, captions and chapters',

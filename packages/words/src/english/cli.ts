@@ -146,6 +146,13 @@ export const cli = {
     otherCount:
       '.input {$keys :integer} .match $keys 0 {{{$file}: found no keys, expected one for each of {$pads :integer} pads}} one {{{$file}: found the one key {$list}, expected one for each of {$pads :integer} pads}} * {{{$file}: found {$keys} keys ({$list}), expected one for each of {$pads :integer} pads}}',
   },
+  lineCheck: {
+    written:
+      '.input {$voices :integer} .match $voices 0 {{The ear knows this kit already: the line check “{$name}” adds nothing. Written to {$file}.}} one {{{$voices} voice learnt by the line check “{$name}”, written to {$file}.}} * {{{$voices} voices learnt by the line check “{$name}”, written to {$file}.}}',
+    notApart:
+      '{$file}: expected {$limbs :integer} voices one after another, eight strokes of each and two seconds of rest between; they could not be told apart. Is it quiet in the rests? Stop what rings with the hand.',
+    again: '{$file} was made with an earlier ear and is not used: make the line check again.',
+  },
   serve: {
     at: 'The desk is at {$url}',
     runs: 'It runs until this is stopped (Ctrl+C); every change is kept at once.',
@@ -390,6 +397,7 @@ export const cli = {
     take: 'a recording such as take.wav, or take.mid',
     midiTake: 'a MIDI file such as take.mid',
     keys: 'a file with a line such as "38: snare" for each key',
+    lineCheck: 'a file that shedbook line-check wrote',
     kitKeys: {
       line: 'a key and its voice, such as 38: snare',
       key: 'a MIDI key from 0 to 127',

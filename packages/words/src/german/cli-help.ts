@@ -206,6 +206,8 @@ spielen lässt, wird gesagt.`,
     playing:
       'eine Aufnahme dessen, was während der Aufnahme aus einem Lautsprecher kam, vom ersten Sample an: es wird herausgenommen',
     keys: 'welche Tasten das elektronische Schlagzeug sendet, wo sie ungewöhnlich sind: siehe shedbook keys',
+    lineCheck:
+      'was ein Linecheck über dieses Schlagzeug in diesem Raum auf diesem Gerät weiß: siehe shedbook line-check',
     picture: 'den Bericht als Seite zeichnen, eine SVG-Datei: jeder Schlag dort, wo er kam',
     json: 'der Bericht als JSON',
   },
@@ -230,6 +232,16 @@ spielen lässt, wird gesagt.`,
     pads: 'was angeschlagen wurde, der Reihe nach, durch Kommas getrennt; ein Pad mit zwei Zonen steht zweimal: snare,snare,hihat,ride',
     out: 'die Tasten in diese Datei schreiben, für --keys von listen und hear; ohne Angabe ausgeben',
     json: 'die Tasten als JSON',
+  },
+  lineCheck: {
+    summary: 'lernen, wie ein Schlagzeug in seinem Raum auf einem Gerät klingt',
+    description:
+      'Lernt, wie ein Schlagzeug klingt, aus einer Aufnahme, in der jede Hand und jeder Fuß allein spielt: acht gleichmäßige Schläge einer Stimme, zwei in der Sekunde oder langsamer, so laut wie in der Musik, zwei Sekunden Pause, dann die nächste. Was nachklingt, Ride und Crash, kommt zuletzt. Damit wird ein Bericht genauer; es gilt für dieses Schlagzeug, diesen Raum und dieses Gerät. Nicht lauter als nötig, und mit Gehörschutz.',
+    take: 'die Aufnahme',
+    limbs: 'was gespielt wurde, der Reihe nach, durch Kommas getrennt: hihat-foot,bass,snare,ride',
+    name: 'wie Berichte es nennen, etwa „Keller, Handy“; ohne Angabe der Name der Aufnahme',
+    out: 'das Gelernte in diese Datei schreiben, für --line-check von listen; ohne Angabe ausgeben',
+    json: 'das Gelernte als JSON',
   },
   film: {
     summary: 'einen Film einer Lektion machen: Seite, Ball, Ton, Untertitel und Kapitel',

@@ -148,6 +148,14 @@ export const cli = translation<typeof english.cli>()({
     otherCount:
       '.input {$keys :integer} .match $keys 0 {{{$file}: keine Tasten gefunden, erwartet eine für jedes von {$pads :integer} Pads}} one {{{$file}: nur Taste {$list} gefunden, erwartet eine für jedes von {$pads :integer} Pads}} * {{{$file}: {$keys} Tasten gefunden ({$list}), erwartet eine für jedes von {$pads :integer} Pads}}',
   },
+  lineCheck: {
+    written:
+      '.input {$voices :integer} .match $voices 0 {{Das Ohr kennt dieses Schlagzeug schon: der Linecheck „{$name}“ fügt nichts hinzu. Geschrieben nach {$file}.}} one {{{$voices} Stimme mit dem Linecheck „{$name}“ gelernt, geschrieben nach {$file}.}} * {{{$voices} Stimmen mit dem Linecheck „{$name}“ gelernt, geschrieben nach {$file}.}}',
+    notApart:
+      '{$file}: erwartet {$limbs :integer} Stimmen nacheinander, von jeder acht Schläge und dazwischen zwei Sekunden Pause; sie waren nicht auseinanderzuhalten. Ist es in den Pausen still? Was nachklingt, mit der Hand abdämpfen.',
+    again:
+      '{$file} stammt von einem früheren Stand des Ohrs und wird nicht verwendet: den Linecheck noch einmal machen.',
+  },
   serve: {
     at: 'Das Pult ist unter {$url}',
     runs: 'Es läuft, bis es hier beendet wird (Strg+C); jede Änderung wird gleich behalten.',
@@ -395,6 +403,7 @@ export const cli = translation<typeof english.cli>()({
     take: 'eine Aufnahme wie take.wav, oder take.mid',
     midiTake: 'eine MIDI-Datei wie take.mid',
     keys: 'eine Datei mit einer Zeile wie „38: snare“ für jede Taste',
+    lineCheck: 'eine Datei, die shedbook line-check geschrieben hat',
     kitKeys: {
       line: 'eine Taste mit ihrer Stimme, wie 38: snare',
       key: 'eine MIDI-Taste von 0 bis 127',

@@ -39,5 +39,6 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'as-other-exercises':
     'What is heard is as much exercise {$exercises :exercises type=or}: it cannot be told which was played.',
   'other-tempo': 'It was played at {$bpm :integer} beats a minute, not at {$askedBpm :integer}.',
+  'heard-with-line-check': 'Heard with the line check “{$name}” of this kit.',
   'partly-recognised': 'Only part of the exercise was recognised; read the figures with care.',
 });

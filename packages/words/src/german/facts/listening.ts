@@ -39,5 +39,6 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'as-other-exercises':
     'Was zu hören ist, passt ebenso zu Übung {$exercises :exercises type=or}: Welche gespielt wurde, ist nicht zu sagen.',
   'other-tempo': 'Gespielt wurde mit {$bpm :integer} Vierteln in der Minute, nicht mit {$askedBpm :integer}.',
+  'heard-with-line-check': 'Gehört mit dem Linecheck „{$name}“ dieses Schlagzeugs.',
   'partly-recognised': 'Nur ein Teil der Übung wurde erkannt; die Zahlen sind mit Vorsicht zu lesen.',
 });
