@@ -236,7 +236,8 @@ No hand is asked for more than one hand is published to keep up at the goal temp
     description:
       'Learns how a kit sounds from a recording in which each limb plays alone: eight even strokes of one voice, two a second or slower, as loud as in the music, a rest of two seconds, then the next. What rings, ride and crash, comes last. A report is sharper with it; it holds for that kit, room and device. Not louder than need be, and with ears protected.',
     take: 'the recording',
-    limbs: 'what was played, in order, joined by commas: hihat-foot,bass,snare,ride',
+    limbs:
+      'what was played, in order, joined by commas, best every voice that the lessons have: hihat-foot,bass,snare,ride',
     name: 'what reports call it, such as "Cellar, phone"; the name of the recording when left out',
     out: 'write what was learnt into this file, for --line-check of listen; print it when left out',
     json: 'what was learnt as JSON',

@@ -238,7 +238,8 @@ spielen lässt, wird gesagt.`,
     description:
       'Lernt, wie ein Schlagzeug klingt, aus einer Aufnahme, in der jede Hand und jeder Fuß allein spielt: acht gleichmäßige Schläge einer Stimme, zwei in der Sekunde oder langsamer, so laut wie in der Musik, zwei Sekunden Pause, dann die nächste. Was nachklingt, Ride und Crash, kommt zuletzt. Damit wird ein Bericht genauer; es gilt für dieses Schlagzeug, diesen Raum und dieses Gerät. Nicht lauter als nötig, und mit Gehörschutz.',
     take: 'die Aufnahme',
-    limbs: 'was gespielt wurde, der Reihe nach, durch Kommas getrennt: hihat-foot,bass,snare,ride',
+    limbs:
+      'was gespielt wurde, der Reihe nach, durch Kommas getrennt, am besten jede Stimme, die die Lektionen haben: hihat-foot,bass,snare,ride',
     name: 'wie Berichte es nennen, etwa „Keller, Handy“; ohne Angabe der Name der Aufnahme',
     out: 'das Gelernte in diese Datei schreiben, für --line-check von listen; ohne Angabe ausgeben',
     json: 'das Gelernte als JSON',
