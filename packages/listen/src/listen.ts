@@ -30,7 +30,7 @@ import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
 import type { HeardStroke } from './decide/heard-stroke.ts';
 import { withInstead } from './decide/instead.ts';
-import { leftOver } from './decide/left-over.ts';
+import { leftOver, untoldBeside } from './decide/left-over.ts';
 import { byVoice, chancesIn, type Eagerness } from './decide/likelihood.ts';
 import { momentsFor, writtenMoments } from './decide/moments.ts';
 import { unheardOf } from './decide/not-heard.ts';
@@ -388,13 +388,13 @@ function hiddenBy(beside: Beside | undefined, decided: HeardDecision) {
 /** The voices of which only a loudspeaker was heard, whether it is known or not. */
 function loudspeakersIn(
   { beside, sound }: TakeFacts,
-  { strokes, shy }: HeardDecision,
+  { strokes, shy, playing }: HeardDecision,
   places: readonly Place[],
   bars: readonly PlacedBar[],
 ): ReadonlySet<Voice> {
   const left = beside ? leftOver(strokes, shy) : new Set<Voice>();
-  if (beside?.loudspeaker || !sound) return left;
-  return new Set([...left, ...machineVoices({ sound, bars, places, strokes })]);
+  if (beside?.loudspeaker) return new Set([...left, ...untoldBeside({ strokes, shy, playing })]);
+  return sound ? new Set([...left, ...machineVoices({ sound, bars, places, strokes })]) : left;
 }
 
 /** What was decided without some voices, and all places of those. */

