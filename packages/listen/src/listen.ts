@@ -307,7 +307,8 @@ export function reportAligned(known: Aligned): Listened {
   const measuredStrokes = measureLevels(events, heard.strokes);
   const whole = { ...heard, strokes: levelledUnderOthers(measuredStrokes, allPlaces) };
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };
-  const cut = stretch ? cutStretch(whole, bars, stretch) : whole;
+  const all = stretch ? cutStretch(whole, bars, stretch) : whole;
+  const cut = take.beside?.loudspeaker ? withoutUntold(all) : all;
   const alignment = { ...known.alignment, bars: bars.slice(fromBar, toBar) };
   const places = allPlaces.filter((place) => place.takeBar >= fromBar && place.takeBar < toBar);
   const { decision, left } = withoutVoices(cut, places, loudspeakersIn(take, cut, places, bars));
@@ -388,13 +389,25 @@ function hiddenBy(beside: Beside | undefined, decided: HeardDecision) {
 /** The voices of which only a loudspeaker was heard, whether it is known or not. */
 function loudspeakersIn(
   { beside, sound }: TakeFacts,
-  { strokes, shy, playing }: HeardDecision,
+  { strokes, shy }: HeardDecision,
   places: readonly Place[],
   bars: readonly PlacedBar[],
 ): ReadonlySet<Voice> {
   const left = beside ? leftOver(strokes, shy) : new Set<Voice>();
-  if (beside?.loudspeaker) return new Set([...left, ...untoldBeside({ strokes, shy, playing })]);
-  return sound ? new Set([...left, ...machineVoices({ sound, bars, places, strokes })]) : left;
+  if (beside?.loudspeaker || !sound) return left;
+  return new Set([...left, ...machineVoices({ sound, bars, places, strokes })]);
+}
+
+/** What was decided beside a loudspeaker: strokes that may be anybody's were not heard, and nobody knows why. */
+function withoutUntold(decision: HeardDecision): HeardDecision {
+  const untold = untoldBeside(decision);
+  const isOut = ({ voice }: HeardStroke) => untold.has(voice);
+  const lost = decision.strokes.filter(isOut).flatMap(({ place }) => place ?? []);
+  return {
+    ...decision,
+    strokes: decision.strokes.filter((stroke) => !isOut(stroke)),
+    missed: [...decision.missed, ...lost],
+  };
 }
 
 /** What was decided without some voices, and all places of those. */
