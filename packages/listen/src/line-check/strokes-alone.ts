@@ -25,9 +25,16 @@ const SURE = 1;
 const SOFTER_DB = 24;
 /** So many decibels of rise tell as much as one logit. */
 const RISE_OF_ONE = 8;
-/** A whole check holds soft limbs beside loud ones. */
-const SOFTER_IN_ALL_DB = 42;
-const RISE_IN_ALL_DB = 6;
+/**
+ * A whole check holds soft limbs beside loud ones, and the noise of its rests: what is a stroke in it is asked ever more strictly
+ * until the limbs lie apart. dB.
+ */
+const STRICTER = [
+  { riseDb: 6, softerDb: 42 },
+  { riseDb: 6, softerDb: 36 },
+  { riseDb: 9, softerDb: 30 },
+  { riseDb: 9, softerDb: 24 },
+] as const;
 /** Between two limbs is a rest, so many times as long as the longest between two strokes of one. */
 const REST = 1.4;
 
@@ -78,12 +85,8 @@ export function strokesBetween(
   return strokesIn(own, RISE_DB, SOFTER_DB);
 }
 
-/** Where limbs follow each other, with a rest after each: from when to when each is heard; null where they cannot be told. */
-export function limbsApart(
-  events: readonly HeardEvent[],
-  count: number,
-): readonly { readonly fromSeconds: number; readonly toSeconds: number }[] | null {
-  const strokes = strokesIn(events, RISE_IN_ALL_DB, SOFTER_IN_ALL_DB);
+/** Strokes in as many groups as there are limbs, with a rest after each; null where they do not lie so. */
+function groupsOf(strokes: readonly number[], count: number): readonly (readonly number[])[] | null {
   const gaps = strokes.slice(1).map((seconds, i) => ({ i: i + 1, length: seconds - strokes[i]! }));
   const byLength = gaps.toSorted((a, b) => b.length - a.length);
   const rests = byLength.slice(0, count - 1);
@@ -91,9 +94,25 @@ export function limbsApart(
   if (rests.length < count - 1 || longest === undefined) return null;
   if (shortest !== undefined && shortest < REST * longest) return null;
   const starts = [0, ...rests.map(({ i }) => i).toSorted((a, b) => a - b)];
+  return starts.map((from, k) => strokes.slice(from, starts[k + 1]));
+}
+
+/**
+ * Where limbs follow each other, with a rest after each: from when to when each is heard; null where they cannot be told. Of
+ * several ways to tell them the first in which all have enough strokes.
+ */
+export function limbsApart(
+  events: readonly HeardEvent[],
+  count: number,
+): readonly { readonly fromSeconds: number; readonly toSeconds: number }[] | null {
+  const ways = STRICTER.flatMap(({ riseDb, softerDb }) => [
+    groupsOf(strokesIn(events, riseDb, softerDb), count) ?? [],
+  ]).filter((groups) => groups.length > 0);
+  const isWhole = (groups: readonly (readonly number[])[]) =>
+    groups.every(({ length }) => length >= FEWEST_ALONE);
+  const groups = ways.find(isWhole) ?? ways[0];
   const edge = APART_SECONDS / 2;
-  return starts.map((from, k) => ({
-    fromSeconds: strokes[from]! - edge,
-    toSeconds: strokes[(starts[k + 1] ?? strokes.length) - 1]! + edge,
-  }));
+  return (
+    groups?.map((strokes) => ({ fromSeconds: strokes[0]! - edge, toSeconds: strokes.at(-1)! + edge })) ?? null
+  );
 }
