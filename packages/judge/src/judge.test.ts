@@ -1,4 +1,4 @@
-import { Bpm, type FullReport, LeadDb, parseLesson, type Voice } from '@shedbook/core';
+import { Bpm, type FullReport, LeadDb, parseLesson, Seconds, type Voice } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -395,6 +395,29 @@ describe('a limb that can hardly be told', () => {
         is: 'not yet',
         about: [{ what: 'missing', voice: 'hihat-foot', times: 8, of: 8 }],
       });
+  });
+
+  it('[JU8702] stayed out though the ear takes this and that for it elsewhere, and is not sure of that', () => {
+    const report = without(isFoot, 'hihat-foot');
+    const [first] = report.strokes;
+    const unheard = [{ reason: 'not-heard', voice: 'hihat-foot' } as const];
+    const strays = [1, 2].map((beat) => ({
+      ...{ voice: 'hihat-foot' as const, written: null, offsetMs: null, confidence: 0.47 },
+      ...{ timeSeconds: Seconds((first?.timeSeconds ?? 0) + beat + 0.31), levelDb: LeadDb(-8) },
+    }));
+    expect(verdictOf({ ...report, strokes: [...report.strokes, ...strays], unheard })).toMatchObject({
+      is: 'not yet',
+      about: [{ what: 'missing', voice: 'hihat-foot', times: 8, of: 8 }],
+    });
+  });
+
+  it('[JU14] one stroke somewhere is no limb that fell elsewhere', () => {
+    const stray = { voice: 'hihat-foot' as const, bar: 1, share: 0.4 };
+    const change: Change = (stroke) => (isFoot(stroke) ? null : {});
+    const [about] = judged(change, 'beginner', { kind: 'midi', extra: [stray] }).verdict.about;
+    // definition: an eighth of what is missing is less than half of it
+    expect(about).toMatchObject({ what: 'missing', voice: 'hihat-foot', times: 8, of: 8 });
+    expect(about).not.toHaveProperty('elsewhere');
   });
 
   it('[JU7800] is not judged where the ear cannot tell a single stroke of it, though it is the exercise itself', () => {

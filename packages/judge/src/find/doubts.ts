@@ -12,6 +12,7 @@ import { surfaceOf } from '../take/match.ts';
 import type { Played } from '../take/played.ts';
 import { strokeKey } from '../take/stroke-key.ts';
 import { ownVoices } from './own-part.ts';
+import { SURE } from './strokes.ts';
 
 /**
  * An ear that expects strokes looks for them where they are written: a performance this late as a whole, in ms, it has
@@ -198,7 +199,12 @@ function rulingOn(one: Heard, given: Case): Ruling {
   if (strokes.length > 0 && median(strokes.map(({ levelDb }) => levelDb)) < one.askedDb - SHADOW_DB)
     return 'shadow';
   const isChief = isLoud(one, given);
-  if (strokes.length > (isChief ? HARDLY.loud : HARDLY.other) * due) return 'blurred';
+  // what an ear that heard nothing at its places takes for it elsewhere, and is not sure of, is nothing
+  const isNothing = given.report.unheard?.some(
+    ({ reason, ...of }) => reason === 'not-heard' && 'voice' in of && of.voice === one.voice,
+  );
+  const heard = isNothing ? strokes.filter(({ confidence }) => confidence >= SURE) : strokes;
+  if (heard.length > (isChief ? HARDLY.loud : HARDLY.other) * due) return 'blurred';
   const asked = given.task.strokes.filter(({ voice }) => voice === one.voice);
   const isUntold = ({ voice, written }: TaskStroke) => given.task.covered?.has(strokeKey(voice, written));
   if (asked.every(isUntold)) return 'unheard';

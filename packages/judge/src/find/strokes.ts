@@ -20,6 +20,8 @@ const EAR_SHARE = { audio: 0.1, midi: 0 } as const;
 const EAR_STROKES = { audio: 1, midi: 0 } as const;
 /** From this share on, a voice stayed out. */
 const STAYED_OUT = 0.75;
+/** So many strokes elsewhere, as a share of those that are missing, show that a limb played somewhere else. */
+const ELSEWHERE_SHARE = 0.5;
 /** A limb that stayed out weighs more than any lateness. */
 const STAYED_OUT_STRENGTH = 20;
 /** Strokes too many weigh this much of strokes too few. */
@@ -70,7 +72,8 @@ function missingOf(voice: Voice, match: Match, counting: Counting): readonly Fin
   const how = { what: 'missing', voice, times: missed.length, of: due } as const;
   if (share >= STAYED_OUT) {
     const elsewhere = extraStrokes(surfaceOf(voice), match).length;
-    return [{ ...how, ...(elsewhere > 0 ? { elsewhere } : {}), strength: STAYED_OUT_STRENGTH * share }];
+    const isElsewhere = elsewhere >= ELSEWHERE_SHARE * missed.length;
+    return [{ ...how, ...(isElsewhere ? { elsewhere } : {}), strength: STAYED_OUT_STRENGTH * share }];
   }
   const strength = Math.max(1, (NOT_YET * share) / (limits.stumbleShare + EAR_SHARE[kind]));
   const stretch = stretchOf(missed, [...missed, ...played]);

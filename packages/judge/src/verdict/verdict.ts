@@ -68,7 +68,7 @@ export interface About {
   readonly exercise?: number;
   /** How many beats late everything comes; negative is early. */
   readonly beats?: number;
-  /** How many strokes of a voice that stayed out where it is written fell elsewhere; left out where none did. */
+  /** How many strokes of a voice that stayed out where it is written fell elsewhere; left out where hardly any did. */
   readonly elsewhere?: number;
   /** The voice that was struck instead. */
   readonly instead?: Voice;
