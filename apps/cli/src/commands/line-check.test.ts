@@ -73,6 +73,8 @@ it('[CL8302] refuses what is no line check, and a file that is none', async () =
   const refusal = await run('line-check', short, '--limbs', 'bass,ride');
   expect(refusal.status).toBe(2);
   expect(refusal.err).toContain('expected 2 voices one after another');
+  const alone = await run('line-check', short, '--limbs', 'bass');
+  expect(alone).toMatchObject({ status: 2, err: expect.stringContaining('two voices or more') });
   await writeFile(at('none.json'), '{"name": "Cellar"}');
   await writeFile(at('u.lesson.yaml'), 'title: U\ngroove: {ride: x x x x}\n');
   const none = await run('listen', short, '--lesson', at('u.lesson.yaml'), '--line-check', at('none.json'));

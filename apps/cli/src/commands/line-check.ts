@@ -4,7 +4,7 @@ import type { Voice } from '@shedbook/core';
 import { InputError } from '@shedbook/host';
 import { type KnownKit, type LearntKit, learnKitInTurn, voicesKnown } from '@shedbook/listen';
 import { readRecording } from '../listen/read-recording.ts';
-import { readVoices } from '../options.ts';
+import { readVoices, refused } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
 import { replaceTextFile } from '../text-file.ts';
 
@@ -30,11 +30,13 @@ async function learntFrom(path: string, limbs: readonly Voice[], terminal: Speak
 
 /**
  * Learns a kit and prints or writes what is known of it. @returns the exit status.
- * @throws InputError when the recording is no line check.
+ * @throws InputError when the recording is no line check, or one of a single limb.
  */
 export async function lineCheckCommand(request: LineCheckRequest, terminal: Speaker): Promise<number> {
   const { take, out } = request;
   const limbs = readVoices('limbs', request.limbs);
+  // what a limb sounds like beside others is learnt, so that one alone teaches nothing
+  if (limbs.length < 2) throw refused('--limbs', request.limbs, (expected) => expected.limbs);
   const { slopes, weights } = await learntFrom(take, limbs, terminal);
   const name = request.name ?? basename(take, extname(take));
   const kit: KnownKit = { name, weights, slopes };

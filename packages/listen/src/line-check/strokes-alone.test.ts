@@ -30,3 +30,12 @@ it('[LI8701] limbs are told apart though the rests are as noisy as by telephone'
   );
   expect(limbsApart(heard, 5)).toBeNull();
 });
+
+it('[LI8702] music is no line check, though there is a rest in it', () => {
+  // two stretches of a ride in eighths, and three seconds between
+  const ride = (from: number) => Array.from({ length: 40 }, (_, i) => event(from + 0.35 * i, -20, 20));
+  expect(limbsApart([...ride(1), ...ride(18)], 2)).toBeNull();
+  // eight strokes of either, and hardly a rest: nobody knows where the one ends
+  const near = [...limb(0, -20), ...limb(0, -20).map(({ timeSeconds }) => event(timeSeconds + 4.6, -20, 20))];
+  expect(limbsApart(near, 2)).toBeNull();
+});

@@ -35,11 +35,13 @@ const STRICTER = [
   { riseDb: 9, softerDb: 30 },
   { riseDb: 9, softerDb: 24 },
 ] as const;
-/** Between two limbs is a rest, so many times as long as the longest between two strokes of one. */
+/** Between two limbs is a rest, so many times as long as the longest between two strokes of one, and this long, in seconds. */
 const REST = 1.4;
+const LEAST_REST_SECONDS = 1.2;
 
-/** Fewer strokes of a limb teach nothing. */
+/** Fewer strokes of a limb teach nothing; more are music, or several limbs without a rest between. */
 export const FEWEST_ALONE = 6;
+const MOST_ALONE = 16;
 
 interface Struck {
   readonly seconds: number;
@@ -92,9 +94,10 @@ function groupsOf(strokes: readonly number[], count: number): readonly (readonly
   const rests = byLength.slice(0, count - 1);
   const [shortest, longest] = [rests.at(-1)?.length, byLength[count - 1]?.length];
   if (rests.length < count - 1 || longest === undefined) return null;
-  if (shortest !== undefined && shortest < REST * longest) return null;
+  if (shortest !== undefined && shortest < Math.max(LEAST_REST_SECONDS, REST * longest)) return null;
   const starts = [0, ...rests.map(({ i }) => i).toSorted((a, b) => a - b)];
-  return starts.map((from, k) => strokes.slice(from, starts[k + 1]));
+  const groups = starts.map((from, k) => strokes.slice(from, starts[k + 1]));
+  return groups.every(({ length }) => length <= MOST_ALONE) ? groups : null;
 }
 
 /**

@@ -398,6 +398,7 @@ export const cli = {
     midiTake: 'a MIDI file such as take.mid',
     keys: 'a file with a line such as "38: snare" for each key',
     lineCheck: 'a file that shedbook line-check wrote',
+    limbs: 'two voices or more, in the order in which they were played',
     kitKeys: {
       line: 'a key and its voice, such as 38: snare',
       key: 'a MIDI key from 0 to 127',

@@ -404,6 +404,7 @@ export const cli = translation<typeof english.cli>()({
     midiTake: 'eine MIDI-Datei wie take.mid',
     keys: 'eine Datei mit einer Zeile wie „38: snare“ für jede Taste',
     lineCheck: 'eine Datei, die shedbook line-check geschrieben hat',
+    limbs: 'zwei Stimmen oder mehr, in der Reihenfolge, in der sie gespielt wurden',
     kitKeys: {
       line: 'eine Taste mit ihrer Stimme, wie 38: snare',
       key: 'eine MIDI-Taste von 0 bis 127',
