@@ -21,6 +21,7 @@ export * from './screens/desk.ts';
 export * from './screens/facts.ts';
 export * from './screens/film.ts';
 export * from './screens/hearing.ts';
+export * from './screens/line-check.ts';
 export * from './screens/practice.ts';
 export * from './screens/school.ts';
 export * from './screens/sound-check.ts';

@@ -4,7 +4,7 @@
  * Conventions: seconds of the audio context, latency not yet taken off.
  */
 import type { Bpm, Voice } from '@shedbook/core';
-import type { Asked, Listened, LiveStroke } from '@shedbook/listen';
+import type { Asked, KnownKit, LearntKit, Limb, Listened, LiveStroke, Recording } from '@shedbook/listen';
 import type { CapturedBlock } from '../device/capture-messages.ts';
 import type { KitNote } from '../device/midi-clock.ts';
 
@@ -38,6 +38,8 @@ export type EarOrder =
       readonly sampleRateHz: number | null;
       readonly originSeconds: number;
       readonly latencySeconds: number;
+      /** What a line check told of the kit; left out where there is none, and where one plays on one surface. */
+      readonly kit?: KnownKit;
     }
   | { readonly kind: 'blocks'; readonly port: MessagePort }
   /** A block of what was recorded before. */
@@ -49,6 +51,10 @@ export type EarOrder =
   /** What is being played was broken off: the open loop is not reported on. */
   | { readonly kind: 'break off'; readonly atSeconds: number }
   | { readonly kind: 'latency'; readonly seconds: number }
+  /** Asks what a line check tells of a kit. */
+  | { readonly kind: 'line check'; readonly check: Recording; readonly limbs: readonly Limb[] }
+  /** Asks which kits were learnt with other weights. */
+  | { readonly kind: 'which are old'; readonly kits: readonly KnownKit[] }
   /** Asks for the take, everything since `ask`, as soon as its last loop is over. */
   | { readonly kind: 'finish' };
 
@@ -66,6 +72,11 @@ export type EarReport =
   | { readonly kind: 'strokes'; readonly strokes: readonly HeardStroke[] }
   /** How loud the microphone is, as the peak of the last tenth of a second in dB re full scale. */
   | { readonly kind: 'level'; readonly peakDb: number }
+  | { readonly kind: 'learnt'; readonly learnt: LearntKit }
+  /** Names of the kits that were learnt with other weights. */
+  | { readonly kind: 'old ones'; readonly names: readonly string[] }
+  /** The line check that was asked with was made with other weights and is not used. */
+  | { readonly kind: 'old line check'; readonly name: string }
   /** What was recorded since the last of these, in 16 bits: the whole of it, in order. */
   | { readonly kind: 'sound'; readonly id: string; readonly samples: Int16Array<ArrayBuffer> }
   /** A bar of a loop that goes on is over, from 1: what can be said of it by now. */

@@ -153,3 +153,30 @@ it('[ST243] says so where the thread that listens did not come', async () => {
   workers[0]?.onerror?.();
   expect(ear.state()).toMatchObject({ phase: 'off', input: 'kit', refusal: 'broken' });
 });
+
+it('[ST8807] asks without a line check where an electronic kit sends its strokes', async () => {
+  const port: KitPort = { name: 'Kit', onmidimessage: null };
+  vi.stubGlobal('navigator', { requestMIDIAccess: async () => ({ inputs: new Map([['1', port]]) }) });
+  const kit = { name: 'Cellar', weights: '00000000', slopes: {} };
+  const ear = new Ear(
+    async () => null,
+    async () => kit,
+  );
+  const context = { currentTime: 0, getOutputTimestamp: () => ({}) } as unknown as AudioContext;
+  await ear.open('kit', context, {} as AudioNode);
+  expect(ear.ask('a', {} as never, null)).not.toHaveProperty('kit');
+  ear.close();
+});
+
+it('[ST8805] says that a line check is an old one until another is chosen', async () => {
+  const port: KitPort = { name: 'Kit', onmidimessage: null };
+  vi.stubGlobal('navigator', { requestMIDIAccess: async () => ({ inputs: new Map([['1', port]]) }) });
+  const ear = new Ear(async () => null);
+  const context = { currentTime: 0, getOutputTimestamp: () => ({}) } as unknown as AudioContext;
+  await ear.open('kit', context, {} as AudioNode);
+  workers.at(-1)?.onmessage?.({ data: { kind: 'old line check', name: 'Cellar' } });
+  expect(ear.state().oldLineCheck).toBe('Cellar');
+  ear.hearWith(null);
+  expect(ear.state().oldLineCheck).toBeNull();
+  ear.close();
+});

@@ -5,7 +5,7 @@
  * than its model was played, in milliseconds.
  */
 import type { Voice } from '@shedbook/core';
-import type { Asked } from '@shedbook/listen';
+import type { Asked, KnownKit } from '@shedbook/listen';
 import { outputLatencyOf } from '@shedbook/stand';
 import { findPorts, Kit, KitError, type KitRefusal } from '../device/kit.ts';
 import {
@@ -39,6 +39,8 @@ export interface EarState {
   readonly levelDb: number | null;
   /** What takes with this microphone may suffer from, or null. */
   readonly caution: MicrophoneCaution | null;
+  /** The line check that is chosen and was made with other weights, by its name, or null. */
+  readonly oldLineCheck: string | null;
 }
 
 const OFF: EarState = {
@@ -51,6 +53,7 @@ const OFF: EarState = {
   isFromPlaying: false,
   levelDb: null,
   caution: null,
+  oldLineCheck: null,
 };
 
 /** Sound cards take about this long on their own way in, in ms: a guess until it is measured. */
@@ -68,11 +71,16 @@ const LEVEL_STEP_DB = 3;
 /** A latency is asked for by the name of the devices; null where it was never measured. */
 export type LatencyBook = (device: string) => Promise<number | null>;
 
+/** Asks for what the chosen line check told of the kit; null where none is chosen. */
+export type KitBook = () => Promise<KnownKit | null>;
+
 /** The ear. */
 export class Ear {
   readonly #listeners = new Set<() => void>();
   readonly #reports = new Set<(report: EarReport) => void>();
   readonly #book: LatencyBook;
+  readonly #kits: KitBook;
+  #known: KnownKit | null = null;
   #state = OFF;
   #context: AudioContext | null = null;
   #microphone: Microphone | null = null;
@@ -86,8 +94,9 @@ export class Ear {
   /** Whether the device is gone, and only what it heard is waited for. */
   #isGone = false;
 
-  constructor(book: LatencyBook) {
+  constructor(book: LatencyBook, kits: KitBook = async () => null) {
     this.#book = book;
+    this.#kits = kits;
   }
 
   readonly subscribe = (listener: () => void): (() => void) => {
@@ -125,10 +134,14 @@ export class Ear {
       const device = await (input === 'microphone'
         ? this.#openMicrophone(context, output)
         : this.#openKit(context));
-      const known = await this.#book(device).catch(() => null);
+      const [known, kit] = await Promise.all([
+        this.#book(device).catch(() => null),
+        this.#kits().catch(() => null),
+      ]);
       if (turn !== this.#turn) return;
       const guess = input === 'kit' ? 0 : outputLatencyOf(context) * 1000 + GUESSED_INPUT_MS;
       const latencyMs = known ?? guess;
+      this.#known = kit;
       const caution = this.#microphone?.caution ?? null;
       this.#show({ ...OFF, input, phase: 'on', device, latencyMs, isMeasured: known !== null, caution });
     } catch (error) {
@@ -225,6 +238,12 @@ export class Ear {
     this.#show(OFF);
   }
 
+  /** Hears with a line check, or without one, from the next exercise that is asked for. */
+  hearWith(kit: KnownKit | null): void {
+    this.#known = kit;
+    this.#show({ ...this.#state, oldLineCheck: null });
+  }
+
   /**
    * Begins to listen for an exercise; what comes of it carries the name `id`.
    * @param onPad what every stroke is, where one plays on one surface
@@ -242,6 +261,7 @@ export class Ear {
       sampleRateHz: this.#microphone?.rateHz ?? null,
       originSeconds: context.currentTime,
       latencySeconds: this.#state.latencyMs / 1000,
+      ...(this.#known && this.#microphone && onPad === null ? { kit: this.#known } : {}),
     };
     this.#asking = id;
     this.#order(order);
@@ -294,6 +314,7 @@ export class Ear {
 
   #hear(report: EarReport): void {
     if (report.kind === 'level') this.#showLevel(report.peakDb);
+    if (report.kind === 'old line check') this.#show({ ...this.#state, oldLineCheck: report.name });
     if (report.kind === 'take' && report.id === this.#asking) this.#asking = null;
     for (const listener of this.#reports) listener(report);
   }

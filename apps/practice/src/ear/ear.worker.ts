@@ -2,6 +2,7 @@
  * The ear: listens beside everything else, so that neither sound nor page ever waits for it. Two of these run: one
  * hands over strokes, one reports on loops and takes.
  */
+import { isOfTheseWeights, type KnownKit, learnKit } from '@shedbook/listen';
 import { gainToDb, peakOf } from '@shedbook/signal';
 import type { CapturedBlock } from '../device/capture-messages.ts';
 import { Cleaner } from './cleaner.ts';
@@ -88,10 +89,17 @@ function hear(block: CapturedBlock): void {
 function ask(order: EarAsked): void {
   rateHz = order.sampleRateHz ?? rateHz;
   close();
+  const { kit } = order;
+  if (role === 'reports' && kit && !isOfTheseWeights(kit)) tell({ kind: 'old line check', name: kit.name });
   listenings = [
     ...listenings,
     new Listening({ ...order, only: role, beside: (seconds) => cleaner.from(seconds) }),
   ];
+}
+
+function tellOld(kits: readonly KnownKit[]): void {
+  const names = kits.filter((kit) => !isOfTheseWeights(kit)).map(({ name }) => name);
+  tell({ kind: 'old ones', names });
 }
 
 function receive(port: MessagePort): void {
@@ -106,6 +114,8 @@ function obey(order: EarOrder): void {
   else if (order.kind === 'block') hear(order.block);
   else if (order.kind === 'time') tellLoops(order.seconds);
   else if (order.kind === 'finish') close();
+  else if (order.kind === 'line check') tell({ kind: 'learnt', learnt: learnKit(order.check, order.limbs) });
+  else if (order.kind === 'which are old') tellOld(order.kits);
   else if (order.kind === 'latency') for (const each of listenings) each.setLatency(order.seconds);
   else if (order.kind === 'break off') now?.breakOff(order.atSeconds);
   else if (order.kind === 'loop') now?.begin(order.loop);

@@ -9,7 +9,7 @@ import { type Judgement, judgeTaskOf, type Level, type PlayedTask } from '@shedb
 import type { Listened } from '@shedbook/listen';
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
-import { Ear, type LatencyBook } from './ear.ts';
+import { Ear, type KitBook, type LatencyBook } from './ear.ts';
 import type { EarAsked, EarReport, HeardStroke, LoopTime } from './ear-messages.ts';
 import { FirstLateness } from './first-lateness.ts';
 import { type Follow, LoopFollower } from './loop-follower.ts';
@@ -120,10 +120,10 @@ export class Hearing {
   #loops: LoopTime[] = [];
 
   /** @param practised what is played now; asked whenever it matters */
-  constructor(player: Player, practised: () => Practised, book: LatencyBook) {
+  constructor(player: Player, practised: () => Practised, book: LatencyBook, kits: KitBook) {
     this.#player = player;
     this.#practised = practised;
-    this.ear = new Ear(book);
+    this.ear = new Ear(book, kits);
     this.ear.onReport((report) => this.#hear(report));
     this.ear.subscribe(() => {
       if (this.ear.state().phase === 'off') this.#rest();

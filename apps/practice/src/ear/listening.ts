@@ -8,6 +8,7 @@ import {
   type Asked,
   type BesideStream,
   createLiveListener,
+  type KnownKit,
   type Listened,
   type LiveListener,
 } from '@shedbook/listen';
@@ -28,6 +29,8 @@ export interface ListeningOptions {
   readonly onPad?: Voice | null;
   /** What alone is wanted; both where left out. Whoever reports keeps the sound for a take. */
   readonly only?: EarRole;
+  /** What a line check told of the kit. */
+  readonly kit?: KnownKit;
   /** What plays beside the student and is taken out of what is heard, on the clock of the sound. */
   readonly beside?: (originSeconds: number) => BesideStream;
 }
@@ -85,7 +88,7 @@ export class Listening {
   isClosing = false;
 
   constructor(options: ListeningOptions) {
-    const { asked, sampleRateHz, originSeconds, latencySeconds, id, only, onPad } = options;
+    const { asked, sampleRateHz, originSeconds, latencySeconds, id, only, onPad, kit } = options;
     const originFrame = sampleRateHz === null ? 0 : Math.round(originSeconds * sampleRateHz);
     this.originSeconds = sampleRateHz === null ? originSeconds : originFrame / sampleRateHz;
     const beside = options.beside?.(this.originSeconds) ?? null;
@@ -95,6 +98,7 @@ export class Listening {
       latencySeconds: Seconds(latencySeconds),
       onPad: onPad !== undefined && onPad !== null,
       ...(beside ? { beside } : {}),
+      ...(kit ? { kit } : {}),
       ...(only ? { only } : {}),
     });
     this.#latency = latencySeconds;

@@ -2,6 +2,7 @@ import { parsePracticeLog } from '@shedbook/coach';
 import { Bpm, Seconds } from '@shedbook/core';
 import { strToU8, zipSync } from 'fflate';
 import { expect, it } from 'vitest';
+import { isOwn } from '../kept/students.ts';
 import type { Take } from '../takes/take.ts';
 import { type Everything, packEverything, unpackEverything } from './everything.ts';
 
@@ -39,10 +40,11 @@ const ALL: Everything = {
       spreadsMs: { snare: [12, 14] },
     },
   ],
+  kits: [{ kit: { name: 'Cellar', weights: '00000000', slopes: {} }, voices: ['bass', 'snare'] }],
   settings: { 'practice.swing': '{"tempi":{}}', ears: '{}' },
 };
 
-it('[ST147] a student comes back whole: log, takes with their sound, timings and settings', async () => {
+it('[ST147] [ST8804] a student comes back whole: log, takes with their sound, timings, line checks and settings', async () => {
   const back = unpackEverything(await packEverything(ALL));
   expect(parsePracticeLog(back.logText, 'log').log).toEqual(ALL.log);
   expect(back.takes.map((each) => each.take)).toEqual(ALL.takes.map((each) => each.take));
@@ -50,6 +52,9 @@ it('[ST147] a student comes back whole: log, takes with their sound, timings and
   expect([...new Uint8Array((await back.takes[1]?.audio?.arrayBuffer()) ?? [])]).toEqual([1, 2, 3, 4]);
   expect(back.timings).toEqual(ALL.timings);
   expect(back.evens).toEqual(ALL.evens);
+  expect(back.kits).toEqual(ALL.kits);
+  // which of them is chosen is erased with what is a student's own
+  expect(isOwn('line-check')).toBe(true);
   expect(back.settings).toEqual(ALL.settings);
 });
 
@@ -60,9 +65,10 @@ it('[ST147] a file that is none of ours is refused, and what of one is damaged c
     'practice-log.json': strToU8('{}'),
     'takes.json': strToU8(JSON.stringify([null, { id: 3 }, take('good')])),
     'timings.json': strToU8('{"device":1}'),
+    'line-checks.json': strToU8('[{"kit":{"name":3},"voices":[]}]'),
     'settings.json': strToU8('{"ears":{},"practice.swing":"{}"}'),
   };
   const back = unpackEverything(zipSync(damaged));
   expect(back.takes.map((each) => each.take.id)).toEqual(['good']);
-  expect([back.timings, back.settings]).toEqual([[], { 'practice.swing': '{}' }]);
+  expect([back.timings, back.kits, back.settings]).toEqual([[], [], { 'practice.swing': '{}' }]);
 });

@@ -2,13 +2,14 @@
  * Everything of a student as one file, and back again: the log, takes with their sound, timings, settings.
  *
  * Conventions: a zip; `practice-log.json` as every reader of logs takes it, `takes.json`, `audio/NUMBER.wav` in the
- * order of the takes, `timings.json`, `evenness.json`, `settings.json`, `unreadable.json` with entries that could not be read.
+ * order of the takes, `timings.json`, `evenness.json`, `line-checks.json`, `settings.json`, `unreadable.json` with entries that could not be read.
  * Source: PKWARE APPNOTE 6.3 (stored entries), written and read by fflate.
  */
 import { printPracticeLog } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import type { KeptLatency } from '../device/latency-store.ts';
+import { type KeptKit, readKeptKit } from '../line-check/kept-kit.ts';
 import { type EvenStretch, isEven } from '../log/even-store.ts';
 import type { Take, WholeTake } from '../takes/take.ts';
 
@@ -20,6 +21,8 @@ export interface Everything {
   readonly timings: readonly KeptLatency[];
   /** How even each stretch was. */
   readonly evens: readonly EvenStretch[];
+  /** What line checks told of kits. */
+  readonly kits: readonly KeptKit[];
   /** Small choices by the names that they are kept under, without whose they are. */
   readonly settings: Readonly<Record<string, string>>;
 }
@@ -38,6 +41,7 @@ export async function packEverything(all: Everything): Promise<Uint8Array<ArrayB
     'takes.json': json(all.takes.map(({ take }) => take)),
     'timings.json': json(all.timings),
     'evenness.json': json(all.evens),
+    'line-checks.json': json(all.kits),
     'settings.json': json(all.settings),
   };
   if (all.unreadable.length > 0) files['unreadable.json'] = json(all.unreadable);
@@ -82,6 +86,7 @@ export function unpackEverything(bytes: Uint8Array): BroughtBack {
     takes,
     timings: listOf<KeptLatency>(read('timings.json'), isTiming),
     evens: listOf<EvenStretch>(read('evenness.json'), isEven),
+    kits: listOf<KeptKit>(read('line-checks.json'), (each) => readKeptKit(each) !== null),
     settings: Object.fromEntries(
       settings.filter((entry): entry is [string, string] => typeof entry[1] === 'string'),
     ),

@@ -3,6 +3,7 @@ import { momentNow } from '@shedbook/stand';
 import { allLatencies, keepLatency } from '../device/latency-store.ts';
 import { download } from '../kept/download.ts';
 import { isOwn, ownSettings, rememberOwn } from '../kept/students.ts';
+import { keepKit, listKits } from '../line-check/kit-store.ts';
 import { keepEven, readEvens } from '../log/even-store.ts';
 import { readLog, takeIn } from '../log/log-store.ts';
 import { readBeside, takeApart } from '../log/take-apart.ts';
@@ -20,7 +21,7 @@ export async function saveEverything(lesson: string): Promise<void> {
   const bytes = await packEverything({
     ...{ log, unreadable: unreadable.map(({ value }) => value), takes: whole },
     ...{ timings: await allLatencies().catch(() => []), settings: ownSettings() },
-    evens: await readEvens(),
+    ...{ evens: await readEvens(), kits: await listKits().catch(() => []) },
   });
   download(`${lesson}-practice-${momentNow().slice(0, 10)}.zip`, bytes, 'application/zip');
 }
@@ -34,7 +35,7 @@ export interface CameBack {
 /** Takes a file of {@link saveEverything} in: nothing that is here already is lost. @throws Error where it is none */
 export async function bringBack(file: Blob): Promise<CameBack> {
   const thread = new Worker(new URL('./read-everything.worker.ts', import.meta.url), { type: 'module' });
-  const { log: read, takes, timings, evens, settings } = await readBeside<EverythingRead>(thread, file);
+  const { log: read, takes, timings, evens, kits, settings } = await readBeside<EverythingRead>(thread, file);
   const log = await takeApart(read);
   const entries = log ? await takeIn(log) : 0;
   const known = new Set((await listTakes()).map(({ id }) => id));
@@ -42,6 +43,7 @@ export async function bringBack(file: Blob): Promise<CameBack> {
   for (const each of missing) await keepTake(each);
   for (const each of timings) await keepLatency(each);
   for (const each of evens) await keepEven(each);
+  for (const each of kits) await keepKit(each);
   for (const [name, value] of Object.entries(settings)) if (isOwn(name)) rememberOwn(name, value);
   return { entries, takes: missing.length };
 }

@@ -100,7 +100,7 @@ export function rememberedOwn(name: string): string | null {
 }
 
 /** Names of what a student chooses; everything else is the device's. */
-const OWN = /^(practice\..+|goal\..+|hearing|ears|plan\.(minutes|lessons)|week\..+)$/;
+const OWN = /^(practice\..+|goal\..+|hearing|line-check|ears|plan\.(minutes|lessons)|week\..+)$/;
 
 /** Whether something that is remembered is a student's own. */
 export function isOwn(name: string): boolean {

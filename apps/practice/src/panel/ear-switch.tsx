@@ -6,14 +6,14 @@ import type { EarState, Input } from '../ear/ear.ts';
 import type { Hearing } from '../ear/hearing.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { LevelMeter } from '../ui/level-meter.tsx';
+import { levelName } from '../ui/level-name.ts';
 import inRow from '../ui/row.module.css';
 import styles from './ear-switch.module.css';
-import { levelName } from './level-name.ts';
 
 function Listening({ ear, hearing }: { readonly ear: EarState; readonly hearing: Hearing }) {
   const words = useHearingWords().hearing;
   const { playing } = usePracticeSession();
-  const level = ear.levelDb === null ? null : levelName(ear.levelDb);
   return (
     <div className={styles.on}>
       <p>
@@ -24,14 +24,14 @@ function Listening({ ear, hearing }: { readonly ear: EarState; readonly hearing:
           {words.cautions[ear.caution]}
         </p>
       )}
-      {level !== null && (
-        <p className={classes('quiet', styles.level)} data-level={level}>
-          <span className={styles.meter} aria-hidden="true">
-            <span
-              style={{ inlineSize: `${Math.max(0, Math.min(100, ((ear.levelDb ?? -60) + 60) / 0.6))}%` }}
-            />
-          </span>
-          {words.levels[level]}
+      {ear.oldLineCheck !== null && (
+        <p className="quiet" data-part="old-line-check">
+          {words.oldLineCheck({ name: ear.oldLineCheck })}
+        </p>
+      )}
+      {ear.levelDb !== null && (
+        <p className={classes('quiet', styles.level)} data-level={levelName(ear.levelDb)}>
+          <LevelMeter levelDb={ear.levelDb} />
         </p>
       )}
       <Button onClick={() => hearing.close()}>{words.stop}</Button>

@@ -15,6 +15,7 @@ import { EarSwitch } from './ear-switch.tsx';
 import styles from './hearing-body.module.css';
 import { HearingOptions } from './hearing-options.tsx';
 import { LatencyLine } from './latency-line.tsx';
+import { LineCheckKey } from './line-check-key.tsx';
 import { PadSetUp } from './pad-set-up.tsx';
 import { useHearing } from './use-hearing.ts';
 
@@ -77,6 +78,7 @@ function JudgedBody() {
       <div className={styles.more}>
         {isOn && <p className="quiet">{words.hearing.legend({ times: LATENESS_DRAWN })}</p>}
         <EarSwitch ear={ear} hearing={hearing} />
+        {!isPad && ear.input !== 'kit' && <LineCheckKey ear={ear} hearing={hearing} />}
         {isOn && ear.input === 'microphone' && isPad && !ear.isMeasured && (
           <PadSetUp ear={hearing.ear} state={ear} />
         )}

@@ -3,8 +3,8 @@ import { Button } from '@shedbook/stand';
 import { useEffect, useState } from 'react';
 import type { Ear, EarState } from '../ear/ear.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
+import { levelName } from '../ui/level-name.ts';
 import inRow from '../ui/row.module.css';
-import { levelName } from './level-name.ts';
 import styles from './pad-set-up.module.css';
 import { useCheck } from './use-check.ts';
 

@@ -2,6 +2,7 @@
 import type { HandsFreeState } from '@shedbook/coach';
 import { ontoPad, padVoice } from '@shedbook/core';
 import { LOOP_VERDICT } from '@shedbook/judge';
+import type { KnownKit } from '@shedbook/listen';
 import type { Player } from '@shedbook/stand';
 import { useEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
 import { latencyOf } from '../device/latency-store.ts';
@@ -76,6 +77,12 @@ function useHand(hearing: Hearing, lesson: string, find: (ended: StretchEnded) =
 const sessions = new WeakMap<Player, { session: PracticeSession; settings: HearingSettings }>();
 const ears = new WeakMap<Player, Hearing>();
 
+/** What the chosen line check told of the kit: fetched with whoever keeps it when a microphone is opened. */
+async function chosenKit(): Promise<KnownKit | null> {
+  const { chosenKit: choose } = await import('../line-check/kit-store.ts');
+  return choose();
+}
+
 function hearingOf(player: Player): Hearing {
   const there = ears.get(player);
   if (there) return there;
@@ -91,7 +98,7 @@ function hearingOf(player: Player): Hearing {
     const one = { mine: [lesson.limbs[onPad]], layers: lesson.layers.length };
     return { task: { ...asked, ...one }, level, onPad };
   };
-  const hearing = new Hearing(player, practised, latencyOf);
+  const hearing = new Hearing(player, practised, latencyOf, chosenKit);
   ears.set(player, hearing);
   return hearing;
 }

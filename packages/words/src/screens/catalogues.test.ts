@@ -7,6 +7,7 @@ import { studentsMessages as studentsEnglish } from '../english/desk-students.ts
 import { ENGLISH } from '../english/english.ts';
 import { film as filmEnglish } from '../english/film.ts';
 import { hearingMessages as hearingEnglish } from '../english/hearing.ts';
+import { lineCheck as lineCheckEnglish } from '../english/line-check.ts';
 import { oldBrowser as oldEnglish } from '../english/old-browser.ts';
 import { practiceMessages as practiceEnglish } from '../english/practice.ts';
 import { report as reportEnglish } from '../english/report.ts';
@@ -21,6 +22,7 @@ import { studentsMessages as studentsGerman } from '../german/desk-students.ts';
 import { film as filmGerman } from '../german/film.ts';
 import { GERMAN } from '../german/german.ts';
 import { hearingMessages as hearingGerman } from '../german/hearing.ts';
+import { lineCheck as lineCheckGerman } from '../german/line-check.ts';
 import { oldBrowser as oldGerman } from '../german/old-browser.ts';
 import { practiceMessages as practiceGerman } from '../german/practice.ts';
 import { report as reportGerman } from '../german/report.ts';
@@ -46,6 +48,7 @@ const ENGLISH_TEXTS = [
   ...textsOf(practiceEnglish, 'practice'),
   ...textsOf(oldEnglish, 'old'),
   ...textsOf(checkEnglish, 'check'),
+  ...textsOf(lineCheckEnglish, 'lineCheck'),
   ...textsOf(booksEnglish, 'books'),
   ...textsOf(schoolEnglish, 'school'),
   ...textsOf(hearingEnglish, 'hearing'),
@@ -63,6 +66,7 @@ const GERMAN_TEXTS = [
   ...textsOf(practiceGerman, 'practice'),
   ...textsOf(oldGerman, 'old'),
   ...textsOf(checkGerman, 'check'),
+  ...textsOf(lineCheckGerman, 'lineCheck'),
   ...textsOf(booksGerman, 'books'),
   ...textsOf(schoolGerman, 'school'),
   ...textsOf(hearingGerman, 'hearing'),

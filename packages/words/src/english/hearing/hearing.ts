@@ -15,6 +15,9 @@ export const hearing = {
   headphones: 'Wear headphones for the recording: a loudspeaker would be heard along with you.',
   microphone: 'Use the microphone',
   kit: 'Use an electronic kit',
+  lineCheck: 'Teach it your kit',
+  oldLineCheck:
+    'The line check “{$name}” was made with an earlier ear and is not used. Teach it your kit again.',
   stop: 'Stop listening',
   cautions: {
     changed:

@@ -70,8 +70,8 @@ export const log = {
 /** Words of `history`. */
 export const history = {
   title: 'Keep it safe',
-  lead: 'Log, takes, timings and settings lie on this device. A browser may clear them: save them now and then.',
-  safe: 'Log, takes, timings and settings lie on this device, and the browser has promised to keep them.',
+  lead: 'Log, takes, line checks, timings and settings lie on this device. A browser may clear them: save them now and then.',
+  safe: 'Log, takes, line checks, timings and settings lie on this device, and the browser has promised to keep them.',
   save: 'Save everything',
   back: 'Bring back what was saved',
   refused: 'This file is not one that was saved here.',

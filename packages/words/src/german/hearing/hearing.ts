@@ -17,6 +17,9 @@ export const hearing = translation<typeof english.hearing>()({
   headphones: 'Nimm Kopfhörer für die Aufnahme: ein Lautsprecher würde mitgehört.',
   microphone: 'Mikrofon benutzen',
   kit: 'Elektronisches Schlagzeug benutzen',
+  lineCheck: 'Dein Schlagzeug vorstellen',
+  oldLineCheck:
+    'Der Linecheck „{$name}“ stammt von einem früheren Stand des Ohrs und wird nicht verwendet. Stell dein Schlagzeug noch einmal vor.',
   stop: 'Nicht mehr zuhören',
   cautions: {
     changed:

@@ -73,8 +73,8 @@ export const log = translation<typeof english.log>()({
 /** Words of `history`. */
 export const history = translation<typeof english.history>()({
   title: 'Gut aufheben',
-  lead: 'Protokoll, Aufnahmen, Zeiten und Einstellungen liegen auf diesem Gerät. Ein Browser kann sie löschen: Sichere sie ab und zu.',
-  safe: 'Protokoll, Aufnahmen, Zeiten und Einstellungen liegen auf diesem Gerät, und der Browser hat versprochen, sie zu behalten.',
+  lead: 'Protokoll, Aufnahmen, Linechecks, Zeiten und Einstellungen liegen auf diesem Gerät. Ein Browser kann sie löschen: Sichere sie ab und zu.',
+  safe: 'Protokoll, Aufnahmen, Linechecks, Zeiten und Einstellungen liegen auf diesem Gerät, und der Browser hat versprochen, sie zu behalten.',
   save: 'Alles sichern',
   back: 'Gesichertes zurückholen',
   refused: 'Diese Datei wurde nicht hier gesichert.',
