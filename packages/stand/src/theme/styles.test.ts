@@ -51,7 +51,12 @@ async function misfits(): Promise<readonly string[]> {
     const unknown = users.flatMap(({ path, names }) =>
       names.filter((name) => name !== null && !(name in modules)).map((name) => `${path}: no class ${name}`),
     );
-    const dead = Object.keys(modules).filter((name) => !named.has(name) && !named.has(null));
+    // keyframes have names of their own, which the sheet itself uses
+    const moves = [...css.matchAll(/@keyframes (\S+)/g)].flatMap(([, name = '']) =>
+      css.includes(`animation: ${name} `) ? [name] : [],
+    );
+    const worn = new Set([...named, ...moves]);
+    const dead = Object.keys(modules).filter((name) => !worn.has(name) && !worn.has(null));
     return [...unknown, ...dead.map((name) => `${sheet}: nobody wears ${name}`)];
   });
   return (await Promise.all(found)).flat();
