@@ -12,6 +12,7 @@ export { ComplexFft } from './complex-fft.ts';
 export { easePerSample, fallPerSample, leftAfter } from './decay.ts';
 export { dbToGain, dbToPower, gainToDb, powerToDb } from './decibels.ts';
 export { PowerSpectrum } from './fft.ts';
+export { joined } from './joined.ts';
 export {
   createKFilter,
   type KFilter,

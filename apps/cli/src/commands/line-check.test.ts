@@ -62,7 +62,7 @@ it('[CL8300] learns a kit limb by limb, and a report says that it was heard so; 
   expect((await listen('--line-check', kit)).out).toContain(
     'Heard with the line check “Cellar” of this kit.',
   );
-  await writeFile(kit, (await readFile(kit, 'utf8')).replace(/"weights":"\w+"/, '"weights":"0"'));
+  await writeFile(kit, (await readFile(kit, 'utf8')).replace(/"weights":"[^"]+"/, '"weights":"0"'));
   const other = await listen('--line-check', kit, '--json');
   expect(JSON.parse(other.out).lineCheck).toBeUndefined();
   expect(other.err).toContain('make the line check again');

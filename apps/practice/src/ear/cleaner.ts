@@ -5,6 +5,7 @@
  */
 import { Hertz } from '@shedbook/core';
 import { type BesideStream, LiveLoudspeaker } from '@shedbook/listen';
+import { joined } from '@shedbook/signal';
 import type { CapturedBlock } from '../device/capture-messages.ts';
 import { JoinedStream } from './joined-stream.ts';
 
@@ -17,19 +18,6 @@ interface Room {
   readonly firstFrame: number;
   /** Frame of the next sample that comes out. */
   next: number;
-}
-
-/** Joins what pieces there are. */
-function joined(pieces: readonly Float32Array[]): Float32Array {
-  const [only, ...others] = pieces;
-  if (only && others.length === 0) return only;
-  const all = new Float32Array(pieces.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    all.set(piece, at);
-    at += piece.length;
-  }
-  return all;
 }
 
 /** Takes what the page plays out of what its microphone hears. */

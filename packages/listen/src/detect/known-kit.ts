@@ -5,7 +5,7 @@
  * from what one set of weights says and means nothing with another; with it goes the mark of those weights. A quick look knows
  * little of the future and has slopes of its own.
  */
-import type { Voice } from '@shedbook/core';
+import { textMark, type Voice } from '@shedbook/core';
 import { HEARD_COUNT, HEARD_VOICES, type HeardVoice } from '../network/heard-voices.data.ts';
 import { DESCRIPTION } from '../network/network.ts';
 import { WEIGHTS } from '../network/weights.data.ts';
@@ -75,12 +75,9 @@ export function heardOn(kit: KnownKit, event: HeardEvent, look: keyof VoiceSlope
 
 let mark: string | null = null;
 
-/** The mark of the shipped weights: FNV-1a of their text, 32 bits (Fowler, Noll and Vo, draft-eastlake-fnv). */
+/** The mark of the shipped weights. */
 export function weightsMark(): string {
-  if (mark !== null) return mark;
-  let hash = 0x811c9dc5;
-  for (let i = 0; i < WEIGHTS.length; i += 1) hash = Math.imul(hash ^ WEIGHTS.charCodeAt(i), 0x01000193);
-  mark = (hash >>> 0).toString(16).padStart(8, '0');
+  mark ??= textMark(WEIGHTS);
   return mark;
 }
 

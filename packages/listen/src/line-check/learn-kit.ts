@@ -5,7 +5,7 @@
  * learnt from one half of its strokes and tried on the other, and where none helps there the voice is left as it is.
  */
 import type { Voice } from '@shedbook/core';
-import { Resampler } from '@shedbook/signal';
+import { joined, Resampler } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { EventExtractor } from '../detect/extract.ts';
 import {
@@ -103,11 +103,7 @@ function slopeFor(events: readonly HeardEvent[], mixed: Mixed, voice: Voice): re
 
 function samplesOf({ samples, sampleRateHz }: Recording): Float32Array {
   const resampler = new Resampler(sampleRateHz, ANALYSIS_RATE);
-  const [first, last] = [resampler.push(samples).slice(), resampler.flush()];
-  const all = new Float32Array(first.length + last.length);
-  all.set(first);
-  all.set(last, first.length);
-  return all;
+  return joined([resampler.push(samples), resampler.flush()]);
 }
 
 function slopesFor(

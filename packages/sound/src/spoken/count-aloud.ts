@@ -5,7 +5,7 @@
  * itself, and makes room where the next one begins.
  */
 import { type Hertz, type Performance, Seconds, type Stroke } from '@shedbook/core';
-import { Resampler } from '@shedbook/signal';
+import { joined, Resampler } from '@shedbook/signal';
 import { type RenderOptions, render } from '../render/render.ts';
 import type { StereoAudio } from '../stereo.ts';
 import {
@@ -45,13 +45,7 @@ export function spokenAt(
 ): SpokenWords {
   const resampler = new Resampler(SPOKEN_RATE_HZ, sampleRateHz);
   const parts = [...recorded.map((part) => resampler.push(part)), resampler.flush()];
-  const samples = new Float32Array(parts.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const part of parts) {
-    samples.set(part, at);
-    at += part.length;
-  }
-  return { language, samples, sampleRateHz };
+  return { language, samples: joined(parts), sampleRateHz };
 }
 
 /** Every word of a performance, in order: one on each click, the count-in with them. */
